@@ -55,7 +55,7 @@ public sealed class EntryJsonTests
             {
                 try
                 {
-                    EntryJson.ReadMany(bytes);
+                    new Ledger().Add(EntryJson.ReadMany(bytes));
                 }
                 catch (EntryFormatException)
                 {
