@@ -7,13 +7,16 @@ namespace Foundress.Knowledge.Tests;
 /// <summary>The shipped data files as text and trees that a test may spoil.</summary>
 internal static class DataFiles
 {
-    public static string Text(string file) => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Data", file));
+    private static readonly Dictionary<string, byte[]> Shipped =
+        KnowledgeBase.Files.ToDictionary(file => file, file => File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Data", file)), StringComparer.Ordinal);
 
-    public static JsonNode Tree(string file) => JsonNode.Parse(Text(file))!;
+    public static string Text(string file) => Encoding.UTF8.GetString(Shipped[file]);
+
+    public static JsonNode Tree(string file) => JsonNode.Parse(Shipped[file])!;
 
     /// <summary>Reads the knowledge with one file replaced.</summary>
     public static KnowledgeBase ReadWith(string file, string content) =>
-        KnowledgeBase.Read(name => new MemoryStream(Encoding.UTF8.GetBytes(name == file ? content : Text(name))));
+        KnowledgeBase.Read(name => new MemoryStream(name == file ? Encoding.UTF8.GetBytes(content) : Shipped[name]));
 
     /// <summary>Reads the knowledge with one file spoilt by <paramref name="spoil"/>, and returns the refusal.</summary>
     public static KnowledgeException RefusalOf(string file, Action<JsonNode> spoil)

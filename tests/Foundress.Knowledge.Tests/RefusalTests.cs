@@ -56,7 +56,7 @@ public sealed class RefusalTests
 
                 return SchemaTests.Accepts(spoilt);
             },
-            iter: 300);
+            iter: 150);
     }
 
     [Theory]
