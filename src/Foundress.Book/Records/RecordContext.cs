@@ -1,0 +1,26 @@
+using System.Text.Json.Serialization;
+
+namespace Foundress.Book.Records;
+
+/// <summary>Source-generated JSON of the records: camel case, enums by name, nothing written for a field that is not given.</summary>
+[JsonSourceGenerationOptions(
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+    UseStringEnumConverter = true,
+    RespectNullableAnnotations = true,
+    RespectRequiredConstructorParameters = true,
+    IgnoreReadOnlyProperties = true)]
+[JsonSerializable(typeof(ApiaryRecord))]
+[JsonSerializable(typeof(ColonyRecord))]
+[JsonSerializable(typeof(ColonyMoved))]
+[JsonSerializable(typeof(ColonyDied))]
+[JsonSerializable(typeof(ColonySplit))]
+[JsonSerializable(typeof(ColoniesUnited))]
+[JsonSerializable(typeof(InspectionRecord))]
+[JsonSerializable(typeof(RoundRecord))]
+[JsonSerializable(typeof(RoundSkip))]
+[JsonSerializable(typeof(JarRecord))]
+[JsonSerializable(typeof(JarPlaced))]
+[JsonSerializable(typeof(PolicyRecord))]
+[JsonSerializable(typeof(Strike))]
+internal sealed partial class RecordContext : JsonSerializerContext;

@@ -1,0 +1,66 @@
+namespace Foundress.Book.Records;
+
+/// <summary>The names of the kinds of record in the journal. They are part of the stored form and never change meaning.</summary>
+public static class RecordKinds
+{
+    /// <summary>Version of the payload form that this program writes.</summary>
+    public const int CurrentSchema = 1;
+
+    /// <summary><see cref="ApiaryRecord"/>.</summary>
+    public const string Apiary = "apiary";
+
+    /// <summary><see cref="ColonyRecord"/>.</summary>
+    public const string Colony = "colony";
+
+    /// <summary><see cref="Records.ColonyMoved"/>.</summary>
+    public const string ColonyMoved = "colony-moved";
+
+    /// <summary><see cref="Records.ColonyDied"/>.</summary>
+    public const string ColonyDied = "colony-died";
+
+    /// <summary><see cref="Records.ColonySplit"/>.</summary>
+    public const string ColonySplit = "colony-split";
+
+    /// <summary><see cref="Records.ColoniesUnited"/>.</summary>
+    public const string ColoniesUnited = "colonies-united";
+
+    /// <summary><see cref="InspectionRecord"/>.</summary>
+    public const string Inspection = "inspection";
+
+    /// <summary><see cref="RoundRecord"/>.</summary>
+    public const string Round = "round";
+
+    /// <summary><see cref="Records.RoundSkip"/>.</summary>
+    public const string RoundSkip = "round-skip";
+
+    /// <summary><see cref="JarRecord"/>.</summary>
+    public const string Jar = "jar";
+
+    /// <summary><see cref="Records.JarPlaced"/>.</summary>
+    public const string JarPlaced = "jar-placed";
+
+    /// <summary><see cref="PolicyRecord"/>.</summary>
+    public const string Policy = "policy";
+
+    /// <summary><see cref="Records.Strike"/>.</summary>
+    public const string Strike = "strike";
+
+    /// <summary>The kind of a record.</summary>
+    public static string Of(Record record) => record switch
+    {
+        ApiaryRecord => Apiary,
+        ColonyRecord => Colony,
+        Records.ColonyMoved => ColonyMoved,
+        Records.ColonyDied => ColonyDied,
+        Records.ColonySplit => ColonySplit,
+        Records.ColoniesUnited => ColoniesUnited,
+        InspectionRecord => Inspection,
+        RoundRecord => Round,
+        Records.RoundSkip => RoundSkip,
+        JarRecord => Jar,
+        Records.JarPlaced => JarPlaced,
+        PolicyRecord => Policy,
+        Records.Strike => Strike,
+        _ => throw new ArgumentException($"{record.GetType().Name} has no kind.", nameof(record)),
+    };
+}

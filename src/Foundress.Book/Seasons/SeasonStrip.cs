@@ -1,0 +1,25 @@
+namespace Foundress.Book.Seasons;
+
+/// <summary>
+/// One apiary's year as a picture's worth of data: what stands on its strip, and the sentence above it. The same data is
+/// drawn on the phone, in print and in reports.
+/// </summary>
+/// <param name="Apiary">The apiary's name.</param>
+/// <param name="From">First day shown.</param>
+/// <param name="To">Last day shown.</param>
+/// <param name="Today">The day the strip was made.</param>
+/// <param name="Sentence">One plain sentence: what matters and what to do next.</param>
+/// <param name="Phases">The season's phases, in order, without gaps.</param>
+/// <param name="Lines">The lines in force, in order; a stretch with no published line is missing.</param>
+/// <param name="Jars">The jars taken, by day.</param>
+/// <param name="Dues">What is due, by day.</param>
+public sealed record SeasonStrip(
+    string Apiary,
+    DateOnly From,
+    DateOnly To,
+    DateOnly Today,
+    string Sentence,
+    IReadOnlyList<PhaseSpan> Phases,
+    IReadOnlyList<LineStep> Lines,
+    IReadOnlyList<JarMark> Jars,
+    IReadOnlyList<DueMark> Dues);

@@ -1,0 +1,79 @@
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+
+namespace Foundress.Book.State;
+
+/// <summary>
+/// Everything the book says today: the outcome of reading all entries in order. It depends only on the set of entries,
+/// not on the order they arrived in. Immutable.
+/// </summary>
+public sealed class BookState
+{
+    private static readonly IReadOnlyList<Jar> NoJars = [];
+    private static readonly IReadOnlyList<Inspection> NoInspections = [];
+    private static readonly IReadOnlyList<Entry> NoEntries = [];
+
+    private readonly Dictionary<ColonyId, List<Jar>> _jarsByColony;
+    private readonly Dictionary<ColonyId, List<Inspection>> _inspectionsByColony;
+    private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
+
+    internal BookState(BookFold fold)
+    {
+        Apiaries = fold.Apiaries;
+        Colonies = fold.Colonies;
+        Jars = fold.Jars;
+        Rounds = fold.Rounds;
+        Policy = fold.Policy;
+        Struck = fold.Struck;
+        Unreadable = fold.Unreadable;
+        _jarsByColony = fold.JarsByColony;
+        _inspectionsByColony = fold.InspectionsByColony;
+        _entriesByColony = fold.EntriesByColony;
+    }
+
+    /// <summary>A book with nothing in it.</summary>
+    public static BookState Empty { get; } = BookFold.Fold([]);
+
+    /// <summary>Every apiary, by id.</summary>
+    public IReadOnlyDictionary<ApiaryId, Apiary> Apiaries { get; }
+
+    /// <summary>Every colony, living or ended, by id.</summary>
+    public IReadOnlyDictionary<ColonyId, Colony> Colonies { get; }
+
+    /// <summary>Every jar that counts, by the day it was taken, then in the book's order.</summary>
+    public IReadOnlyList<Jar> Jars { get; }
+
+    /// <summary>Every round, by id.</summary>
+    public IReadOnlyDictionary<RoundId, Round> Rounds { get; }
+
+    /// <summary>The operation's settings, each field as last set.</summary>
+    public PolicyRecord Policy { get; }
+
+    /// <summary>Entries that were struck out, by id.</summary>
+    public IReadOnlyDictionary<EntryId, StruckEntry> Struck { get; }
+
+    /// <summary>Entries that are kept but could not be taken into account, each with its reason.</summary>
+    public IReadOnlyList<Unreadable> Unreadable { get; }
+
+    /// <summary>A colony's jars by day.</summary>
+    public IReadOnlyList<Jar> JarsOf(ColonyId colony) => _jarsByColony.TryGetValue(colony, out var jars) ? jars : NoJars;
+
+    /// <summary>A colony's inspections by day.</summary>
+    public IReadOnlyList<Inspection> InspectionsOf(ColonyId colony) =>
+        _inspectionsByColony.TryGetValue(colony, out var inspections) ? inspections : NoInspections;
+
+    /// <summary>Every entry that speaks of a colony, struck ones too, in the book's order.</summary>
+    public IReadOnlyList<Entry> EntriesOf(ColonyId colony) => _entriesByColony.TryGetValue(colony, out var entries) ? entries : NoEntries;
+
+    /// <summary>Jars that were kept without a colony.</summary>
+    public IEnumerable<Jar> LooseJars => Jars.Where(jar => jar.Colony is null);
+
+    /// <summary>The colonies that stood in an apiary on a day and lived then, by name.</summary>
+    public IReadOnlyList<Colony> ColoniesIn(ApiaryId apiary, DateOnly day) =>
+        [.. Colonies.Values
+            .Where(colony => colony.LivesOn(day) && colony.ApiaryOn(day) == apiary)
+            .OrderBy(colony => colony.Name, NaturalOrder.Instance)];
+
+    /// <summary>The apiaries by name.</summary>
+    public IReadOnlyList<Apiary> ApiariesByName => [.. Apiaries.Values.OrderBy(apiary => apiary.Name, NaturalOrder.Instance)];
+}
