@@ -7,7 +7,7 @@ namespace Foundress.Book.Importing;
 public static class NameField
 {
     /// <summary>Longest name, in characters.</summary>
-    public const int GreatestName = 100;
+    public const int GreatestName = 80;
 
     /// <summary>Longest note, in characters.</summary>
     public const int GreatestNote = 2_000;
