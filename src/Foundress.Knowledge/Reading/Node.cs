@@ -85,7 +85,7 @@ internal sealed class Node
         var texts = new List<string>();
         foreach (var (place, element) in Has(name) ? Elements(name) : [])
         {
-            if (element.ValueKind == JsonValueKind.String && element.GetString() is { Length: > 0 } text)
+            if (element.ValueKind == JsonValueKind.String && element.GetString() is { } text && !string.IsNullOrWhiteSpace(text))
                 texts.Add(text);
             else
                 Problem(place, $"expected a text that is not empty; found {Kind(element)}.");

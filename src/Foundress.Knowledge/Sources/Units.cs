@@ -24,6 +24,9 @@ public static class Units
     /// <summary>Mites fallen on a sticky board in 48 hours.</summary>
     public const string MitesPer48Hours = "mites/48 h";
 
+    /// <summary>Mites in one wash, whatever the number of bees.</summary>
+    public const string MitesPerWash = "mites/wash";
+
     /// <summary>Per cent.</summary>
     public const string Percent = "%";
 
@@ -57,7 +60,7 @@ public static class Units
     /// <summary>Every unit a figure may carry.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        MitesPer100Bees, MitesPerRoll, MitesPer50Grams, MitesPer10Grams, MitesPerDay, MitesPerNight, MitesPer48Hours,
+        MitesPer100Bees, MitesPerRoll, MitesPer50Grams, MitesPer10Grams, MitesPerDay, MitesPerNight, MitesPer48Hours, MitesPerWash,
         Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear, One,
     ];
 }
