@@ -99,7 +99,7 @@ public sealed class CsvReader
     /// <returns>How many characters the row takes with its line end; -1 when it is malformed.</returns>
     private int Split(ReadOnlySpan<char> text)
     {
-        var limited = text[..Math.Min(text.Length, GreatestRow)];
+        var limited = text[..Math.Min(text.Length, GreatestRow + 1)];
         var at = 0;
         while (true)
         {
