@@ -17,7 +17,7 @@ public sealed class KnowledgeBase
         Catalog<JarMeasure> jarMeasures,
         Catalog<BeeWeight> beeWeights,
         Catalog<Climate> climates,
-        Catalog<CalendarRule> calendarRules,
+        Catalog<CalendarEntry> calendarRules,
         SamplingRules sampling,
         JudgingDefaults judging,
         ReadingLog log)
@@ -57,7 +57,7 @@ public sealed class KnowledgeBase
     public Catalog<Climate> Climates { get; }
 
     /// <summary>When in the year counting is due.</summary>
-    public Catalog<CalendarRule> CalendarRules { get; }
+    public Catalog<CalendarEntry> CalendarRules { get; }
 
     /// <summary>How many colonies to count and how often.</summary>
     public SamplingRules Sampling { get; }

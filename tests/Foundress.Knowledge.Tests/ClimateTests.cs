@@ -1,4 +1,5 @@
 using CsCheck;
+using Foundress.Science;
 using Foundress.Science.Judging;
 
 namespace Foundress.Knowledge.Tests;
@@ -28,6 +29,10 @@ public sealed class ClimateTests
     [InlineData(double.NaN)]
     public void DefaultFor_NoLatitude_Throws(double latitude) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Climates.DefaultFor(latitude));
+
+    [Fact]
+    public void YearIn_South_RunsSixMonthsApart() =>
+        Assert.All(Climates, c => Assert.Equal(c.YearIn(Hemisphere.North).PhaseOn(new(2025, 8, 15)), c.YearIn(Hemisphere.South).PhaseOn(new(2025, 2, 15))));
 
     /// <summary>A year goes round: no colony is dormant the month after its peak, and each has a time of growth and of shrinking.</summary>
     [Fact]

@@ -1,4 +1,5 @@
 using Foundress.Science;
+using Foundress.Science.Sampling;
 
 namespace Foundress.Knowledge.Tests;
 
@@ -147,6 +148,9 @@ public sealed class KnowledgeBaseTests
 
         Assert.Equal([10, 8, 3, 5, 4, 7, 300], rules.Select(r => r.Value));
         Assert.All(rules, r => Assert.Equal(("common practice, no source", SourceStatus.CommonPractice), (r.Source.Text, r.Source.Status)));
+
+        var rule = s.ToRuleOfThumb();
+        Assert.Equal((10, 8, 0.03, 0.05, 4, 7), (rule.SampleAllBelow, rule.OneApiary, rule.ShareLow, rule.ShareHigh, rule.TimesAYear, rule.DaysAfterControl));
     }
 
     /// <summary>Binomial: the least n with 1 - 0.99^n at least 0.95.</summary>
@@ -159,9 +163,17 @@ public sealed class KnowledgeBaseTests
         Assert.True(1 - Math.Pow(0.99, n - 1) < 0.95);
     }
 
+    /// <summary>Common practice, no source: at least four counts a year. Holds in every climate, north and south.</summary>
     [Fact]
-    public void CalendarRules_CountsAYear_AreAtLeastTheRuleOfThumb() =>
-        Assert.True(Knowledge.CalendarRules.Count >= Knowledge.Sampling.TimesPerYear.Value);
+    public void CalendarRules_AnyClimateAndHemisphere_GiveAtLeastTheRuleOfThumbInAYear() =>
+        Assert.All(Knowledge.Climates.SelectMany(c => Enum.GetValues<Hemisphere>().Select(h => (Climate: c, Hemisphere: h))), site =>
+        {
+            var dates = YearCalendar.Dates(
+                site.Climate.YearIn(site.Hemisphere), [.. Knowledge.CalendarRules.Select(r => r.Rule)], new DateOnly(2025, 1, 1), new DateOnly(2026, 1, 1));
+
+            Assert.True(dates.Count >= Knowledge.Sampling.TimesPerYear.Value, $"{site.Climate.Id} {site.Hemisphere}: {dates.Count}");
+            Assert.All(dates, d => Assert.True(Knowledge.CalendarRules.TryGet(d.Purpose, out _), d.Purpose));
+        });
 
     [Fact]
     public void Judging_Defaults_AreMarkedAsTheProductsOwnChoice()

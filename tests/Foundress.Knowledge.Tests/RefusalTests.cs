@@ -132,6 +132,23 @@ public sealed class RefusalTests
             "\"watch\" (4) is above \"act\" (3)",
             DataFiles.RefusalOf("lines.json", tree => tree["policies"]![0]!["rows"]![0]!["watch"]!["value"] = 4).Message, StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("sampling.json", "/sampling/timesPerYear", 4.5, "a whole number from 1 to 100,000 is needed here.")]
+    [InlineData("sampling.json", "/sampling/coloniesInOneApiary", 11, "a larger apiary cannot need more colonies")]
+    [InlineData("sampling.json", "/sampling/shareOfColoniesLow", 6, "the shares must run")]
+    [InlineData("calendar.json", "/rules/0/leeway", 2.5, "the leeway is a whole number of days from 0 to 60.")]
+    [InlineData("judging.json", "/judging/sureBelow", 0.8, "must be less than sureAbove")]
+    [InlineData("judging.json", "/judging/confidence", 95, "a chance given here lies between 0 and 1")]
+    [InlineData("jars.json", "/measures/0/logSpread", 1.2, "the log spread of a bee count lies between 0 and 1.")]
+    [InlineData("lines.json", "/policies/0/rows/0/watch", -1, "a line is 0 or more.")]
+    public void Read_ValueThatCannotBe_IsRefusedWithTheRule(string file, string figure, double value, string message)
+    {
+        var refusal = DataFiles.RefusalOf(file, tree => DataFiles.At(tree, figure)["value"] = value);
+
+        Assert.Contains(message, refusal.Message, StringComparison.Ordinal);
+        Assert.Contains($"{file}#{figure[..figure.LastIndexOf('/')]}", refusal.Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Read_SameIdTwice_IsRefused() =>
         Assert.Contains(

@@ -1,3 +1,4 @@
+using Foundress.Science;
 using Foundress.Science.Judging;
 
 namespace Foundress.Knowledge;
@@ -19,6 +20,9 @@ public sealed record Climate(
     IReadOnlyList<SeasonPhase> NorthernMonths,
     Source Source) : IHasId
 {
+    /// <summary>The year as it runs at a site in that hemisphere.</summary>
+    public SeasonYear YearIn(Hemisphere hemisphere) => SeasonYear.For(NorthernMonths, hemisphere);
+
     /// <summary>Whether this climate is the default at that distance from the equator, 0 to 90 degrees.</summary>
     internal bool IsDefaultAt(double degrees) =>
         LatitudeFrom is { } from && LatitudeTo is { } to && degrees >= from && (degrees < to || (to >= 90 && degrees <= 90));

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Foundress.Science.Sampling;
 
 namespace Foundress.Knowledge;
 
@@ -20,7 +21,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var lines = Root("lines.json", "policies");
         var policies = lines.Named(
             "policies", n => Policy(n, unitOfScale), "id", "title", "region", "hemisphere", "scale", "alsoUsedOn", "rows", "notes");
-        var rules = Root("calendar.json", "rules").Named("rules", Rule, "id", "phase", "point", "text", "source", "status", "doi");
+        var rules = Root("calendar.json", "rules").Named("rules", Rule, "id", "phase", "point", "text", "leeway", "source", "status", "doi");
         var jars = Root("jars.json", "measures", "beeWeights");
         var measures = jars.Named("measures", Measure, "id", "name", "volume", "bees", "logSpread", "note");
         var weights = jars.Named("beeWeights", n => new BeeWeight(n.Id(), n.Text("name"), n.Figure("weight", Units.MilligramsPerBee)), "id", "name", "weight");
@@ -116,8 +117,15 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         && (a.Phases.Count == 0 || b.Phases.Count == 0 || a.Phases.Intersect(b.Phases).Any())
         && (a.Months.Count == 0 || b.Months.Count == 0 || a.Months.Intersect(b.Months).Any());
 
-    private static CalendarRule Rule(Node n) =>
-        new(n.Id(), n.Choice("phase", Words.Phases), n.Choice("point", Words.Points), n.Text("text"), n.Source());
+    private static CalendarEntry Rule(Node n)
+    {
+        var id = n.Id();
+        var leeway = n.Figure("leeway", Units.Days);
+        if (leeway.Value is < 0 or > 60 || leeway.Value != Math.Floor(leeway.Value))
+            n.Problem("leeway/value", "the leeway is a whole number of days from 0 to 60.");
+        var rule = new CalendarRule(n.Choice("phase", Words.Phases), n.Choice("point", Words.Points), id, (int)Math.Clamp(leeway.Value, 0, 60));
+        return new(id, rule, n.Text("text"), leeway, n.Source());
+    }
 
     private static JarMeasure Measure(Node n)
     {
@@ -140,10 +148,27 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         return new(n.Id(), n.Text("title"), n.Text("description"), n.OptionalNumber("latitudeFrom"), n.OptionalNumber("latitudeTo"), months, n.Source());
     }
 
-    private static SamplingRules Sampling(Node n) => new(
-        n.Figure("countAllBelow", Units.Colonies), n.Figure("coloniesInOneApiary", Units.Colonies), n.Figure("shareOfColoniesLow", Units.Percent),
-        n.Figure("shareOfColoniesHigh", Units.Percent), n.Figure("timesPerYear", Units.TimesPerYear), n.Figure("daysAfterControl", Units.Days),
-        n.Figure("beesPerJar", Units.Bees), n.Named("published", Fact, "id", "text", "figure"));
+    private static SamplingRules Sampling(Node n)
+    {
+        var rules = new SamplingRules(
+            WholeFigure(n, "countAllBelow", Units.Colonies), WholeFigure(n, "coloniesInOneApiary", Units.Colonies),
+            n.Figure("shareOfColoniesLow", Units.Percent), n.Figure("shareOfColoniesHigh", Units.Percent),
+            WholeFigure(n, "timesPerYear", Units.TimesPerYear), WholeFigure(n, "daysAfterControl", Units.Days), WholeFigure(n, "beesPerJar", Units.Bees),
+            n.Named("published", Fact, "id", "text", "figure"));
+        if (rules.ColoniesInOneApiary.Value > rules.CountAllBelow.Value)
+            n.Problem("coloniesInOneApiary/value", "a larger apiary cannot need more colonies than one small enough to count whole (countAllBelow).");
+        if (!(rules.ShareOfColoniesLow.Value > 0 && rules.ShareOfColoniesLow.Value <= rules.ShareOfColoniesHigh.Value && rules.ShareOfColoniesHigh.Value <= 100))
+            n.Problem("", "the shares must run 0 < shareOfColoniesLow ≤ shareOfColoniesHigh ≤ 100.");
+        return rules;
+    }
+
+    private static Figure WholeFigure(Node n, string name, string unit)
+    {
+        var figure = n.Figure(name, unit);
+        if (n.Has(name) && !(figure.Value is >= 1 and <= 100_000 && figure.Value == Math.Floor(figure.Value)))
+            n.Problem($"{name}/value", "a whole number from 1 to 100,000 is needed here.");
+        return figure;
+    }
 
     private static JudgingDefaults Judging(Node n)
     {

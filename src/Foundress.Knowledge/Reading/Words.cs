@@ -1,5 +1,6 @@
 using Foundress.Science;
 using Foundress.Science.Judging;
+using Foundress.Science.Sampling;
 
 namespace Foundress.Knowledge;
 

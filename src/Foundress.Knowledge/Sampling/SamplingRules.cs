@@ -1,3 +1,5 @@
+using Foundress.Science.Sampling;
+
 namespace Foundress.Knowledge;
 
 /// <summary>Rules of thumb of the trade on how many colonies to count, and how often.</summary>
@@ -17,4 +19,10 @@ public sealed record SamplingRules(
     Figure TimesPerYear,
     Figure DaysAfterControl,
     Figure BeesPerJar,
-    IReadOnlyList<Fact> Published);
+    IReadOnlyList<Fact> Published)
+{
+    /// <summary>The rules as the sampling computations take them.</summary>
+    public RuleOfThumb ToRuleOfThumb() => new(
+        (int)CountAllBelow.Value, (int)ColoniesInOneApiary.Value, ShareOfColoniesLow.Value / 100, ShareOfColoniesHigh.Value / 100,
+        (int)TimesPerYear.Value, (int)DaysAfterControl.Value);
+}
