@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 
 namespace Foundress.Book.Journal;
 
@@ -103,6 +104,9 @@ public static class EntryJson
 
     private static JsonDocument Parse(ReadOnlyMemory<byte> utf8)
     {
+        // The parser checks text only when it is read, and payloads are kept unread.
+        if (!Utf8.IsValid(utf8.Span))
+            throw new EntryFormatException("This is not valid UTF-8 text.");
         try
         {
             return JsonDocument.Parse(utf8, new JsonDocumentOptions { MaxDepth = 16 });

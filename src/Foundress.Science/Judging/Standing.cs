@@ -1,12 +1,12 @@
 namespace Foundress.Science.Judging;
 
-/// <summary>Where a level stands to a line, given how sure the count makes us.</summary>
+/// <summary>Where a level stands against a line, given how sure one wants to be.</summary>
 public enum Standing
 {
     /// <summary>Surely enough below the line.</summary>
     Below,
 
-    /// <summary>The count does not settle it.</summary>
+    /// <summary>Not sure enough either way: sharpen the count or act with care.</summary>
     Unclear,
 
     /// <summary>Surely enough above the line.</summary>

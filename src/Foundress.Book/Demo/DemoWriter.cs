@@ -1,0 +1,235 @@
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+using Foundress.Book.Rounds;
+using Foundress.Knowledge;
+using Foundress.Science;
+using Foundress.Science.Numerics;
+
+namespace Foundress.Book.Demo;
+
+/// <summary>Invents two seasons of beekeeping, day by day, and writes down what the keeper would have.</summary>
+internal sealed class DemoWriter
+{
+    private static readonly (string Name, double Latitude, double Longitude, string Prefix, int Colonies)[] Places =
+    [
+        ("Mill orchard", 51.2, 4.6, "M", 18),
+        ("Heather bank", 51.4, 5.1, "H", 15),
+        ("South meadow", 50.9, 4.9, "S", 12),
+    ];
+
+    // Month and day of each round, and what the keeper calls it.
+    private static readonly (int Month, int Day, string Purpose)[] Rounds =
+    [
+        (4, 18, "first jars of the year"),
+        (6, 20, "before the peak"),
+        (8, 3, "after the peak"),
+        (8, 30, "after the August control"),
+        (10, 10, "before winter"),
+    ];
+
+    private readonly KnowledgeBase _knowledge;
+    private readonly DateOnly _today;
+    private readonly SeededGenerator _chance;
+    private readonly FixedTime _time = new();
+    private readonly Ledger _ledger = new();
+    private readonly Scribe _keeper;
+    private readonly Scribe _helper;
+    private readonly Dictionary<ApiaryId, List<DemoHive>> _hives = [];
+    private DateOnly _day;
+    private int _minute;
+
+    internal DemoWriter(KnowledgeBase knowledge, ulong seed, DateOnly today)
+    {
+        (_knowledge, _today, _chance) = (knowledge, today, new SeededGenerator(seed));
+        var ids = new DemoIds(seed);
+        var clock = new HybridClock(_time);
+        _keeper = new Scribe(DemoBook.Operation, "Keeper (invented)", "demo-laptop", clock, ids);
+        _helper = new Scribe(DemoBook.Operation, "Helper (invented)", "demo-phone", clock, ids);
+    }
+
+    internal IReadOnlyList<Entry> Write()
+    {
+        var second = _today.Month >= 3 ? _today.Year : _today.Year - 1;
+        Found(new DateOnly(second - 1, 3, 20));
+        Season(second - 1);
+        Winter(new DateOnly(second, 3, 10));
+        Season(second);
+        return [.. _ledger.Entries];
+    }
+
+    private void Found(DateOnly day)
+    {
+        GoTo(day);
+        Keep(_keeper, new PolicyRecord(OperationName: "Demo bees (invented)", JarMeasure: "half-cup-us"));
+        foreach (var place in Places)
+        {
+            var apiary = new ApiaryId(_keeper.Ids.Next());
+            Keep(_keeper, new ApiaryRecord(apiary, place.Name, place.Latitude, place.Longitude));
+            var hives = _hives[apiary] = [];
+            // Apiaries differ, and so do the colonies in one: lognormal around the apiary's own level.
+            var usual = 0.35 * Math.Exp(0.3 * _chance.NextNormal());
+            for (var number = 1; number <= place.Colonies; number++)
+            {
+                var hive = new DemoHive(
+                    new ColonyId(_keeper.Ids.Next()), $"{place.Prefix}{number}",
+                    usual * Math.Exp(0.55 * _chance.NextNormal()), Math.Exp(0.25 * _chance.NextNormal())) { AsOf = day };
+                hives.Add(hive);
+                Keep(_keeper, new ColonyRecord(hive.Id, hive.Name, apiary, day));
+            }
+        }
+    }
+
+    private void Season(int year)
+    {
+        Inspect(new DateOnly(year, 4, 12), supers: false);
+        foreach (var (month, day, purpose) in Rounds)
+        {
+            if (month == 6)
+                Split(new DateOnly(year, 5, 15));
+            if (month == 8 && day > 20)
+                Control(new DateOnly(year, 8, 8));
+            Round(new DateOnly(year, month, day), purpose);
+            if (month == 6)
+                Inspect(new DateOnly(year, 6, 28), supers: true);
+        }
+    }
+
+    // The control is a note until controls have entries of their own; in the first season it failed in one apiary.
+    private void Control(DateOnly day)
+    {
+        if (!GoTo(day))
+            return;
+        var first = true;
+        foreach (var hives in _hives.Values)
+        {
+            var late = first && day.Year < _today.Year;
+            first = false;
+            foreach (var hive in Living(hives))
+            {
+                hive.MoveTo(day);
+                hive.Control(late ? 0.35 + (0.2 * _chance.NextDouble()) : 0.85 + (0.12 * _chance.NextDouble()));
+                if (_chance.NextDouble() < 0.3)
+                    Keep(_keeper, new InspectionRecord(hive.Id, day, SupersOn: false, Note: "Supers off, control put in (invented)."));
+            }
+        }
+    }
+
+    private void Inspect(DateOnly day, bool supers)
+    {
+        if (!GoTo(day))
+            return;
+        foreach (var hive in _hives.Values.SelectMany(Living))
+        {
+            if (_chance.NextDouble() > 0.6)
+                continue;
+            var frames = Math.Round(2 * (supers ? 14 : 7) * Math.Exp(0.2 * _chance.NextNormal())) / 2;
+            Keep(_keeper, new InspectionRecord(
+                hive.Id, day, Math.Min(24, frames), Math.Min(14, Math.Round(frames) / 2), _chance.NextDouble() < 0.6, supers));
+        }
+    }
+
+    private void Split(DateOnly day)
+    {
+        if (!GoTo(day))
+            return;
+        foreach (var hives in _hives.Values)
+        {
+            var mother = Living(hives).First();
+            mother.MoveTo(day);
+            var child = new DemoHive(new ColonyId(_keeper.Ids.Next()), $"{mother.Name}-{day.Year % 100}", mother.Level * 0.8, 0.9) { AsOf = day };
+            hives.Add(child);
+            Keep(_keeper, new ColonySplit(mother.Id, child.Id, child.Name, day, 4, 2.5));
+        }
+    }
+
+    private void Winter(DateOnly day)
+    {
+        if (!GoTo(day))
+            return;
+        foreach (var hives in _hives.Values)
+        {
+            foreach (var hive in Living(hives).ToList())
+            {
+                // More mites in autumn, more dead in spring: direction as in Guzman-Novoa et al. 2010; the numbers are invented.
+                if (_chance.NextDouble() < Math.Min(0.7, 0.05 + (0.05 * hive.Level)))
+                {
+                    hive.Lives = false;
+                    Keep(_keeper, new ColonyDied(hive.Id, day, "dead after winter"));
+                }
+
+                hive.MoveTo(day);
+                hive.Control(0.9);
+            }
+        }
+    }
+
+    private void Round(DateOnly day, string purpose)
+    {
+        foreach (var (apiary, hives) in _hives)
+        {
+            if (!GoTo(day))
+                return;
+            var proposal = new RoundPlanner(_ledger.State, _knowledge).Propose([apiary], day);
+            var plan = RoundPlanner.Draw(proposal, new RoundId(_keeper.Ids.Next()), day, "alcohol-wash", purpose, _chance.NextUInt64() >> 20);
+            Keep(_keeper, plan);
+            var left = new Queue<ColonyId>(plan.Draws[0].Chosen);
+            var reserves = new Queue<ColonyId>(plan.Draws[0].Reserves);
+            while (left.TryDequeue(out var colony))
+            {
+                if (_chance.NextDouble() < 0.06 && reserves.TryDequeue(out var reserve))
+                {
+                    Keep(_helper, new RoundSkip(plan.Round, colony, "queen not found", day));
+                    left.Enqueue(reserve);
+                    continue;
+                }
+
+                Sample(hives.Single(hive => hive.Id == colony), day, plan.Round);
+            }
+
+            day = day.AddDays(1);
+        }
+    }
+
+    private void Sample(DemoHive hive, DateOnly day, RoundId round)
+    {
+        hive.MoveTo(day);
+        var bees = Math.Clamp((int)Math.Round(315 * Math.Exp(0.13 * _chance.NextNormal())), 150, 520);
+        var mites = _chance.NextPoisson(bees * hive.Level / 100);
+        var assumed = _chance.NextDouble() < 0.12;
+        IReadOnlyList<int> passes = [mites];
+        if (mites >= 8 && _chance.NextDouble() < 0.3)
+        {
+            var second = _chance.NextPoisson(mites * 0.08);
+            passes = [Math.Max(0, mites - second), Math.Min(mites, second)];
+        }
+
+        var jar = new JarRecord(
+            day, "alcohol-wash", passes,
+            assumed ? new JarBees(BeeBasis.Assumed, _knowledge.JarMeasures["half-cup-us"].UsualBees.Value, _knowledge.JarMeasures["half-cup-us"].LogSpread.Value, "half-cup-us") : JarBees.Counted(bees),
+            hive.Id, round, new JarConditions(AgitationSeconds: 60));
+        var entry = Keep(_helper, jar);
+        if (_chance.NextDouble() < 0.015)
+        {
+            Keep(_keeper, new Strike(entry.Id, "written down for the wrong colony"));
+            Keep(_keeper, jar with { Note = "written again after the strike" });
+        }
+    }
+
+    private bool GoTo(DateOnly day)
+    {
+        if (day > _today)
+            return false;
+        (_day, _minute) = (day, 0);
+        return true;
+    }
+
+    private Entry Keep(Scribe scribe, Record record)
+    {
+        _time.PutAt(_day, _minute++);
+        var entry = scribe.Write(record);
+        _ledger.Add([entry]);
+        return entry;
+    }
+
+    private static IEnumerable<DemoHive> Living(List<DemoHive> hives) => hives.Where(hive => hive.Lives);
+}

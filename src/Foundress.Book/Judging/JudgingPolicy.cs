@@ -1,0 +1,75 @@
+using Foundress.Book.Records;
+using Foundress.Book.Rules;
+using Foundress.Book.Seasons;
+using Foundress.Book.State;
+using Foundress.Knowledge;
+using Foundress.Science;
+using Foundress.Science.Judging;
+
+namespace Foundress.Book.Judging;
+
+/// <summary>How an operation judges: the keeper's settings where given, the documented defaults elsewhere.</summary>
+public sealed class JudgingPolicy
+{
+    private const string KeepersOwn = "the keeper's own line";
+    private readonly KnowledgeBase _knowledge;
+    private readonly PolicyRecord _settings;
+
+    private JudgingPolicy(KnowledgeBase knowledge, PolicyRecord settings)
+    {
+        (_knowledge, _settings) = (knowledge, settings);
+        Confidence = settings.Confidence ?? knowledge.Judging.Confidence.Value;
+        Certainty = new Certainty(
+            Chance.Of(settings.SureBelow ?? knowledge.Judging.SureBelow.Value),
+            Chance.Of(settings.SureAbove ?? knowledge.Judging.SureAbove.Value));
+    }
+
+    /// <summary>Confidence of every interval, for example 0.95.</summary>
+    public double Confidence { get; }
+
+    /// <summary>How sure a jar must make us before it counts as below or above the line.</summary>
+    public Certainty Certainty { get; }
+
+    /// <summary>The policy of an operation.</summary>
+    public static JudgingPolicy Of(BookState state, KnowledgeBase knowledge) => new(knowledge, state.Policy);
+
+    /// <summary>The lines in force in an apiary on a day.</summary>
+    /// <param name="apiary">The apiary; null for a jar without one: a northern, temperate site is then assumed.</param>
+    /// <param name="day">The day.</param>
+    /// <returns>The lines, or null when the chosen set has none for that time of year.</returns>
+    public LinesInForce? On(Apiary? apiary, DateOnly day)
+    {
+        var id = apiary?.LinePolicy ?? _settings.LinePolicy ?? _knowledge.Judging.DefaultPolicyId;
+        if (id == PolicyRules.Own)
+            return OwnLines();
+        if (!_knowledge.LinePolicies.TryGet(id, out var policy))
+            return null;
+        var phase = SiteSeason.Of(apiary, _knowledge).PhaseOn(day);
+        var row = policy.For(phase, day.Month, apiary?.Hemisphere ?? policy.Hemisphere);
+        if (row is null || (row.Act ?? row.Watch) is not { } deciding)
+            return null;
+        return new LinesInForce(
+            policy.Id, policy.Title, [policy.ScaleId, .. policy.AlsoUsedOn], deciding.Unit,
+            row.Watch?.Value, row.Act?.Value, deciding.Source.Text);
+    }
+
+    private LinesInForce? OwnLines()
+    {
+        if (_settings.OwnAct is null)
+            return null;
+        var jarScales = _knowledge.Methods.Where(method => method.IsJar).Select(method => method.ScaleId).Distinct();
+        return new LinesInForce(
+            PolicyRules.Own, "Your own lines", [.. jarScales], Units.MitesPer100Bees, _settings.OwnWatch, _settings.OwnAct, KeepersOwn);
+    }
+
+    /// <summary>One line given for the moment, for instance on the command line.</summary>
+    /// <param name="act">Mites per 100 bees.</param>
+    /// <param name="knowledge">The known methods.</param>
+    public static LinesInForce Given(double act, KnowledgeBase knowledge)
+    {
+        var line = MiteLevel.Per100(act).Per100Bees;
+        return new LinesInForce(
+            PolicyRules.Own, "The line given", [.. knowledge.Methods.Where(method => method.IsJar).Select(method => method.ScaleId).Distinct()],
+            Units.MitesPer100Bees, null, line, KeepersOwn);
+    }
+}

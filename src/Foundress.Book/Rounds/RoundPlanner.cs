@@ -1,0 +1,77 @@
+using System.Globalization;
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+using Foundress.Book.State;
+using Foundress.Book.Wording;
+using Foundress.Knowledge;
+using Foundress.Science.Sampling;
+
+namespace Foundress.Book.Rounds;
+
+/// <summary>Plans a sampling round: how many colonies, and which.</summary>
+/// <param name="state">The book.</param>
+/// <param name="knowledge">The rules of thumb.</param>
+public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
+{
+    /// <summary>The rule of thumb with its figures from the knowledge files.</summary>
+    public RuleOfThumb Rule { get; } = knowledge.Sampling.ToRuleOfThumb();
+
+    /// <summary>Proposes how many colonies to sample.</summary>
+    /// <param name="apiaries">The apiaries of the round.</param>
+    /// <param name="day">The day of the round: colonies living then are counted.</param>
+    public RoundProposal Propose(IReadOnlyList<ApiaryId> apiaries, DateOnly day)
+    {
+        var places = apiaries.Distinct()
+            .Select(id => state.Apiaries[id])
+            .OrderBy(apiary => apiary.Name, NaturalOrder.Instance)
+            .Select(apiary => (Apiary: apiary, Colonies: state.ColoniesIn(apiary.Id, day)))
+            .Where(place => place.Colonies.Count > 0)
+            .ToList();
+        var sizes = places.Count == 0 ? [] : Rule.ForOperation([.. places.Select(place => place.Colonies.Count)]).PerApiary;
+        return new RoundProposal(
+            [.. places.Zip(sizes, (place, size) => new ApiaryProposal(place.Apiary, place.Colonies, size.Take))],
+            Words(places.Count));
+    }
+
+    /// <summary>Draws the colonies: the same proposal and seed always give the same draw.</summary>
+    /// <param name="proposal">How many to draw where; the numbers may have been changed by the keeper.</param>
+    /// <param name="round">The new round's id.</param>
+    /// <param name="on">The day the jars are due.</param>
+    /// <param name="method">Id of the counting method.</param>
+    /// <param name="purpose">Why, in the keeper's words.</param>
+    /// <param name="seed">The seed; shown to the keeper so that the draw can be repeated.</param>
+    public static RoundRecord Draw(RoundProposal proposal, RoundId round, DateOnly on, string method, string purpose, ulong seed)
+    {
+        // Two offline phones may have given one name twice; the id then tells the colonies apart.
+        var keyed = proposal.Apiaries.Select(place => (place, Keys: Keys(place.Colonies))).ToList();
+        var draw = ColonyDraw.Draw(
+            [.. keyed.Select(entry => new Stratum(entry.place.Apiary.Name, [.. entry.Keys.Keys], entry.place.Take))], seed);
+        var draws = keyed.Select(entry =>
+        {
+            var drawn = draw.Strata.Single(stratum => stratum.Apiary == entry.place.Apiary.Name);
+            return new ApiaryDraw(
+                entry.place.Apiary.Id, [.. drawn.Chosen.Select(key => entry.Keys[key])], [.. drawn.Reserves.Select(key => entry.Keys[key])]);
+        });
+        return new RoundRecord(round, on, purpose, method, proposal.Rule, seed.ToString(CultureInfo.InvariantCulture), [.. draws]);
+    }
+
+    private static Dictionary<string, ColonyId> Keys(IReadOnlyList<Colony> colonies)
+    {
+        var keys = new Dictionary<string, ColonyId>(StringComparer.Ordinal);
+        foreach (var colony in colonies)
+        {
+            if (!keys.TryAdd(colony.Name, colony.Id))
+                keys.Add($"{colony.Name} ({colony.Id})", colony.Id);
+        }
+
+        return keys;
+    }
+
+    private string Words(int apiaries)
+    {
+        var rule = apiaries <= 1
+            ? $"Fewer than {Rule.SampleAllBelow} colonies: all of them. More: {Rule.OneApiary} drawn at random."
+            : $"Several apiaries: {Say.Percent(Rule.ShareLow, CultureInfo.InvariantCulture)} to {Say.Percent(Rule.ShareHigh, CultureInfo.InvariantCulture)} of all colonies, shared out over the apiaries, at least one in each.";
+        return $"{rule} ({knowledge.Sampling.ColoniesInOneApiary.Source.Text})";
+    }
+}

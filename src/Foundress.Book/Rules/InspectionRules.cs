@@ -1,0 +1,24 @@
+using Foundress.Book.Records;
+using Foundress.Book.State;
+
+namespace Foundress.Book.Rules;
+
+internal static class InspectionRules
+{
+    /// <summary>More frames than any single colony's hive holds: beyond it a typing slip is certain (product choice).</summary>
+    internal const double MostFrames = 60;
+
+    internal static void Check(InspectionRecord record, BookState state, DateOnly today, Findings findings)
+    {
+        var colony = RecordRules.Known(record.Colony, "colony", state, findings);
+        findings.Day("on", record.On, today);
+        RecordRules.LivesOn(colony, "on", record.On, findings);
+        findings.Range("framesOfBees", record.FramesOfBees, 0, MostFrames, "a number of frames of bees");
+        findings.Range("framesOfBrood", record.FramesOfBrood, 0, MostFrames, "a number of frames of brood");
+        if (record.FramesOfBrood > record.FramesOfBees)
+            findings.Doubt("framesOfBrood", record.FramesOfBrood, "More frames of brood than frames of bees: bees rarely leave brood uncovered. Check both numbers.");
+        if (record is { FramesOfBees: null, FramesOfBrood: null, QueenSeen: null, SupersOn: null } && string.IsNullOrWhiteSpace(record.Note))
+            findings.Error("note", null, "The inspection says nothing. Give frames, the queen, the supers or a note.");
+        findings.Text("note", record.Note, 2000);
+    }
+}

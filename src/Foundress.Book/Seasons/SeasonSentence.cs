@@ -1,0 +1,84 @@
+using System.Globalization;
+using Foundress.Book.State;
+using Foundress.Book.Wording;
+using Foundress.Knowledge;
+using Foundress.Science.Judging;
+
+namespace Foundress.Book.Seasons;
+
+/// <summary>The plain sentence above a strip: what matters most and what to do next.</summary>
+internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, CultureInfo culture)
+{
+    /// <summary>Jars this old no longer say how a colony stands: with full brood mites about double in a month.</summary>
+    private const int Stale = 42;
+
+    /// <summary>Jars this close together are one visit.</summary>
+    private const int Visit = 7;
+
+    internal string For(Apiary apiary, Colony? colony, IReadOnlyList<JarMark> jars, DateOnly today)
+    {
+        if (colony?.End is { } end)
+            return $"{(end.Fate == ColonyFate.Died ? "Died" : "United with another colony")} on {Say.Day(end.On)}.";
+        if (colony is null && state.ColoniesIn(apiary.Id, today).Count == 0)
+            return "No living colonies are registered here. Add them to plan a round.";
+        var latest = Latest(colony is null ? AllJars(apiary, today) : state.JarsOf(colony.Id), jars);
+        var due = DueDates.Next(apiary, state, knowledge, today);
+        if (latest.Count == 0)
+            return due is null ? "No jars yet: take the first to see where it stands." : $"No jars yet. {Due(due, today)}";
+        var day = latest.Max(mark => mark.On);
+        var when = Say.Day(day);
+        if (day < today.AddDays(-Stale))
+            return $"The last jars, of {when}, are too old to say how it stands today. {(due is null ? "Sample again." : Due(due, today))}";
+        var over = latest.Where(mark => mark.Standing == Standing.Above).ToList();
+        var unclear = latest.Where(mark => mark.Standing == Standing.Unclear).ToList();
+        if (colony is not null)
+            return One(latest[^1], when, due, today);
+        if (over.Count > 0)
+        {
+            return $"{over.Count} of {Say.Count(latest.Count, "jar", "jars")} around {when} over the line (colony {Names(over)}): "
+                + "see what control is workable now, and sample the colonies not yet looked at.";
+        }
+
+        if (unclear.Count > 0)
+            return $"Not settled around {when}: {Say.Count(unclear.Count, "jar", "jars")} of {latest.Count} could be over the line (colony {Names(unclear)}). Take second jars there.";
+        return latest.All(mark => mark.Standing is null)
+            ? $"The jars of {when} are on another scale than the lines, so they are not judged. Choose lines for this kind of count in the settings."
+            : $"All {Say.Count(latest.Count, "jar", "jars")} around {when} below the line. {(due is null ? "Nothing is due for now." : Due(due, today))}";
+    }
+
+    private string One(JarMark jar, string when, DueMark? due, DateOnly today)
+    {
+        var level = $"{Say.Level(jar.Level, culture)} per 100 on {when} ({Say.Level(jar.Lower, culture)} to {Say.Level(jar.Upper, culture)})";
+        return jar.Standing switch
+        {
+            Standing.Above => $"{level}: over the line. See what control is workable now.",
+            Standing.Unclear => $"{level}: not settled. Take a second jar.",
+            Standing.Below => $"{level}: below the line. {(due is null ? "Nothing is due for now." : Due(due, today))}",
+            _ => $"{level}: not judged, because the lines are on another scale.",
+        };
+    }
+
+    private static string Due(DueMark due, DateOnly today) => due.From <= today
+        ? $"Jars are due now, until {Say.Day(due.To)}: {Lowered(due.Text)}"
+        : $"Next jars around {Say.Day(due.On)}: {Lowered(due.Text)}";
+
+    private static string Lowered(string text) => text.Length > 0 ? char.ToLowerInvariant(text[0]) + text[1..] : text;
+
+    private static string Names(List<JarMark> marks) => Say.List([.. marks.Select(mark => mark.ColonyName).Distinct()]);
+
+    private IReadOnlyList<Jar> AllJars(Apiary apiary, DateOnly today) =>
+        [.. state.Jars.Where(jar => jar.Facts.On <= today && jar.Colony is { } id && state.Colonies.TryGetValue(id, out var colony) && colony.ApiaryOn(jar.Facts.On) == apiary.Id)];
+
+    // The latest visit's jars, one a colony, as far as they are on the strip.
+    private static List<JarMark> Latest(IReadOnlyList<Jar> all, IReadOnlyList<JarMark> shown)
+    {
+        if (all.Count == 0)
+            return [];
+        var last = all.Max(jar => jar.Facts.On);
+        return [.. shown
+            .Where(mark => mark.On >= last.AddDays(-Visit))
+            .GroupBy(mark => mark.Colony)
+            .Select(group => group.OrderBy(mark => mark.On).Last())
+            .OrderBy(mark => mark.ColonyName, NaturalOrder.Instance)];
+    }
+}

@@ -1,0 +1,236 @@
+using System.Globalization;
+using System.Text.Json;
+using Foundress.Science.Sampling;
+
+namespace Foundress.Knowledge;
+
+/// <summary>Reads the data files into their types and holds them against each other.</summary>
+internal sealed class KnowledgeReader(Func<string, Stream> open)
+{
+    public ReadingLog Log { get; } = new();
+
+    public KnowledgeBase Read()
+    {
+        var methods = Root("methods.json", "scales", "methods");
+        var scales = methods.Named("scales", Scale, "id", "unit", "description");
+        var countingMethods = methods.Named(
+            "methods", Method, "id", "name", "description", "scale", "isJar", "isHistoric", "killsSample", "defaultJar", "recoveries", "handling", "cautions");
+        var unitOfScale = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (var scale in scales)
+            unitOfScale.TryAdd(scale.Id, scale.Unit);
+        var lines = Root("lines.json", "policies");
+        var policies = lines.Named(
+            "policies", n => Policy(n, unitOfScale), "id", "title", "region", "hemisphere", "scale", "alsoUsedOn", "rows", "notes");
+        var rules = Root("calendar.json", "rules").Named("rules", Rule, "id", "phase", "point", "text", "leeway", "source", "status", "doi");
+        var jars = Root("jars.json", "measures", "beeWeights");
+        var measures = jars.Named("measures", Measure, "id", "name", "volume", "bees", "logSpread", "note");
+        var weights = jars.Named("beeWeights", n => new BeeWeight(n.Id(), n.Text("name"), n.Figure("weight", Units.MilligramsPerBee)), "id", "name", "weight");
+        var climatesRoot = Root("climates.json", "climates");
+        var climates = climatesRoot.Named(
+            "climates", Climate, "id", "title", "description", "latitudeFrom", "latitudeTo", "northernMonths", "source", "status", "doi");
+        var sampling = Sampling(Root("sampling.json", "sampling").Child(
+            "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "published"));
+        var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy");
+        var judging = Judging(judgingNode);
+
+        CheckMethods(methods, countingMethods, unitOfScale, measures);
+        CheckBands(climatesRoot, climates);
+        if (judging.DefaultPolicyId.Length > 0 && !policies.Any(p => p.Id == judging.DefaultPolicyId))
+            judgingNode.Problem("defaultPolicy", Unknown("line policy", judging.DefaultPolicyId, policies.Select(p => p.Id)));
+        if (Log.Problems.Count > 0)
+            throw new KnowledgeException(Log.Problems);
+
+        return new KnowledgeBase(
+            new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, Log);
+    }
+
+    private static string Unknown(string kind, string id, IEnumerable<string> known) =>
+        $"there is no {kind} named \"{id}\". Use one of: {string.Join(", ", known)}.";
+
+    private static Scale Scale(Node n)
+    {
+        var unit = n.Text("unit");
+        if (unit.Length > 0 && !Units.All.Contains(unit))
+            n.Problem("unit", $"\"{unit}\" is not a known unit. Use one of: {string.Join(", ", Units.All)}.");
+        return new(n.Id(), unit, n.Text("description"));
+    }
+
+    private static Fact Fact(Node n) => new(n.Id(), n.Text("text"), n.FigureOfAnyUnit("figure"));
+
+    private static CountingMethod Method(Node n) => new(
+        n.Id(), n.Text("name"), n.Text("description"), n.Text("scale"), n.Flag("isJar"), n.Flag("isHistoric"), n.Flag("killsSample"), n.OptionalText("defaultJar"),
+        n.List("recoveries", r => new Recovery(r.Figure("share", Units.Percent), r.Text("conditions")), "share", "conditions"),
+        n.Named("handling", Fact, "id", "text", "figure"),
+        n.Named("cautions", s => new Statement(s.Id(), s.Text("text"), s.Source()), "id", "text", "source", "status", "doi"));
+
+    private static LinePolicy Policy(Node n, Dictionary<string, string> unitOfScale)
+    {
+        var scale = n.Text("scale");
+        var alsoUsedOn = n.OptionalTexts("alsoUsedOn");
+        var unit = unitOfScale.GetValueOrDefault(scale);
+        if (unit is null && scale.Length > 0)
+            n.Problem("scale", Unknown("scale", scale, unitOfScale.Keys));
+        for (var i = 0; i < alsoUsedOn.Count; i++)
+        {
+            if (!unitOfScale.TryGetValue(alsoUsedOn[i], out var other))
+                n.Problem(Place("alsoUsedOn", i), Unknown("scale", alsoUsedOn[i], unitOfScale.Keys));
+            else if (unit is not null && other != unit)
+                n.Problem(Place("alsoUsedOn", i), $"scale \"{alsoUsedOn[i]}\" counts in {other}, not in {unit}: lines are never converted. Give it a policy of its own.");
+        }
+
+        var rows = n.List("rows", r => Row(r, unit), "phases", "months", "colonyClass", "watch", "act", "watchMeans", "actMeans", "note");
+        if (rows.Count == 0 && n.Has("rows"))
+            n.Problem("rows", "a policy without a line says nothing. Add a row, or take the policy out.");
+        for (var i = 0; i < rows.Count; i++)
+        {
+            for (var j = 0; j < i; j++)
+            {
+                if (Overlap(rows[i], rows[j]))
+                    n.Problem(Place("rows", i), $"covers a time and colony class that row {j} covers already. Make the two rows' phases, months or colonyClass differ.");
+            }
+        }
+
+        return new(n.Id(), n.Text("title"), n.Text("region"), n.Choice("hemisphere", Words.Hemispheres), scale, alsoUsedOn, rows, n.OptionalTexts("notes"));
+    }
+
+    private static LineRow Row(Node n, string? unit)
+    {
+        var row = new LineRow(
+            n.Has("phases") ? n.Choices("phases", Words.Phases) : [], n.OptionalMonths("months"), n.OptionalText("colonyClass"),
+            n.OptionalFigure("watch", unit), n.OptionalFigure("act", unit), n.OptionalText("watchMeans"), n.OptionalText("actMeans"), n.OptionalText("note"));
+        if (!n.Has("watch") && !n.Has("act"))
+            n.Problem("", "has neither \"watch\" nor \"act\". Add at least one line.");
+        foreach (var (name, line) in new[] { ("watch", row.Watch), ("act", row.Act) })
+        {
+            if (line?.Value < 0)
+                n.Problem(name, "a line is 0 or more.");
+        }
+
+        if (row.Watch?.Value > row.Act?.Value)
+            n.Problem("", string.Create(CultureInfo.InvariantCulture, $"\"watch\" ({row.Watch!.Value}) is above \"act\" ({row.Act!.Value}). The first line may not be above the second."));
+        return row;
+    }
+
+    private static bool Overlap(LineRow a, LineRow b) =>
+        a.ColonyClass == b.ColonyClass
+        && (a.Phases.Count == 0 || b.Phases.Count == 0 || a.Phases.Intersect(b.Phases).Any())
+        && (a.Months.Count == 0 || b.Months.Count == 0 || a.Months.Intersect(b.Months).Any());
+
+    private static CalendarEntry Rule(Node n)
+    {
+        var id = n.Id();
+        var leeway = n.Figure("leeway", Units.Days);
+        if (leeway.Value is < 0 or > 60 || leeway.Value != Math.Floor(leeway.Value))
+            n.Problem("leeway/value", "the leeway is a whole number of days from 0 to 60.");
+        var rule = new CalendarRule(n.Choice("phase", Words.Phases), n.Choice("point", Words.Points), id, (int)Math.Clamp(leeway.Value, 0, 60));
+        return new(id, rule, n.Text("text"), leeway, n.Source());
+    }
+
+    private static JarMeasure Measure(Node n)
+    {
+        var measure = new JarMeasure(
+            n.Id(), n.Text("name"), n.Figure("volume", Units.Millilitres), n.Figures("bees", Units.Bees), n.Figure("logSpread", Units.One), n.OptionalText("note"));
+        if (measure.Bees.Count == 0 && n.Has("bees"))
+            n.Problem("bees", "is empty. Add the number of bees the measure is said to hold.");
+        if (measure.Bees.Any(b => b.Value < 1))
+            n.Problem("bees", "a jar holds at least one bee.");
+        if (measure.LogSpread.Value is < 0 or > 1)
+            n.Problem("logSpread/value", "the log spread of a bee count lies between 0 and 1.");
+        return measure;
+    }
+
+    private static Climate Climate(Node n)
+    {
+        var months = n.Choices("northernMonths", Words.Phases);
+        if (months.Count != 12 && n.Has("northernMonths"))
+            n.Problem("northernMonths", string.Create(CultureInfo.InvariantCulture, $"has {months.Count} phases. Give one for each month from January to December, as in the north."));
+        return new(n.Id(), n.Text("title"), n.Text("description"), n.OptionalNumber("latitudeFrom"), n.OptionalNumber("latitudeTo"), months, n.Source());
+    }
+
+    private static SamplingRules Sampling(Node n)
+    {
+        var rules = new SamplingRules(
+            WholeFigure(n, "countAllBelow", Units.Colonies), WholeFigure(n, "coloniesInOneApiary", Units.Colonies),
+            n.Figure("shareOfColoniesLow", Units.Percent), n.Figure("shareOfColoniesHigh", Units.Percent),
+            WholeFigure(n, "timesPerYear", Units.TimesPerYear), WholeFigure(n, "daysAfterControl", Units.Days), WholeFigure(n, "beesPerJar", Units.Bees),
+            n.Named("published", Fact, "id", "text", "figure"));
+        if (rules.ColoniesInOneApiary.Value > rules.CountAllBelow.Value)
+            n.Problem("coloniesInOneApiary/value", "a larger apiary cannot need more colonies than one small enough to count whole (countAllBelow).");
+        if (!(rules.ShareOfColoniesLow.Value > 0 && rules.ShareOfColoniesLow.Value <= rules.ShareOfColoniesHigh.Value && rules.ShareOfColoniesHigh.Value <= 100))
+            n.Problem("", "the shares must run 0 < shareOfColoniesLow ≤ shareOfColoniesHigh ≤ 100.");
+        return rules;
+    }
+
+    private static Figure WholeFigure(Node n, string name, string unit)
+    {
+        var figure = n.Figure(name, unit);
+        if (n.Has(name) && !(figure.Value is >= 1 and <= 100_000 && figure.Value == Math.Floor(figure.Value)))
+            n.Problem($"{name}/value", "a whole number from 1 to 100,000 is needed here.");
+        return figure;
+    }
+
+    private static JudgingDefaults Judging(Node n)
+    {
+        var judging = new JudgingDefaults(n.Figure("sureBelow", Units.One), n.Figure("sureAbove", Units.One), n.Figure("confidence", Units.One), n.Text("defaultPolicy"));
+        foreach (var (name, figure) in new[] { ("sureBelow", judging.SureBelow), ("sureAbove", judging.SureAbove), ("confidence", judging.Confidence) })
+        {
+            if (n.Has(name) && figure.Value is not (> 0 and < 1))
+                n.Problem($"{name}/value", "a chance given here lies between 0 and 1, both excluded.");
+        }
+
+        if (n.Has("sureBelow") && n.Has("sureAbove") && judging.SureBelow.Value >= judging.SureAbove.Value)
+            n.Problem("sureBelow/value", "must be less than sureAbove, or every count would be both below and above the line.");
+        return judging;
+    }
+
+    private static void CheckMethods(
+        Node root, IReadOnlyList<CountingMethod> methods, Dictionary<string, string> unitOfScale, IReadOnlyList<JarMeasure> measures)
+    {
+        for (var i = 0; i < methods.Count; i++)
+        {
+            var method = methods[i];
+            if (method.ScaleId.Length > 0 && !unitOfScale.ContainsKey(method.ScaleId))
+                root.Problem($"{Place("methods", i)}/scale", Unknown("scale", method.ScaleId, unitOfScale.Keys));
+            if (method.DefaultJarId is { Length: > 0 } jar && !measures.Any(m => m.Id == jar))
+                root.Problem($"{Place("methods", i)}/defaultJar", Unknown("jar measure", jar, measures.Select(m => m.Id)));
+            if (method.IsJar != method.DefaultJarId is not null)
+                root.Problem(Place("methods", i), "\"defaultJar\" belongs to jar methods and to no others: add it, take it out, or correct \"isJar\".");
+        }
+    }
+
+    /// <summary>Each distance from the equator needs one default climate and no more.</summary>
+    private static void CheckBands(Node root, IReadOnlyList<Climate> climates)
+    {
+        var reached = 0d;
+        foreach (var (climate, i) in climates.Select((c, i) => (c, i)).Where(c => c.c.LatitudeFrom is not null || c.c.LatitudeTo is not null).OrderBy(c => c.c.LatitudeFrom))
+        {
+            if (climate.LatitudeFrom is not { } from || climate.LatitudeTo is not { } to || from >= to)
+                root.Problem(Place("climates", i), "\"latitudeFrom\" and \"latitudeTo\" go together, and the first is the smaller.");
+            else if (from != reached)
+                root.Problem(Place("climates", i), string.Create(CultureInfo.InvariantCulture, $"its band starts at {from} degrees but the bands before it end at {reached}. Bands must touch without gap or overlap."));
+            reached = climate.LatitudeTo ?? reached;
+        }
+
+        if (reached != 90)
+            root.Problem("climates", string.Create(CultureInfo.InvariantCulture, $"the latitude bands end at {reached} degrees. Together they must cover 0 to 90."));
+    }
+
+    private static string Place(string list, int index) => string.Create(CultureInfo.InvariantCulture, $"{list}/{index}");
+
+    private Node Root(string file, params ReadOnlySpan<string> fields)
+    {
+        // $schema lets an editor check the file while it is written.
+        string[] allowed = [.. fields, "$schema"];
+        try
+        {
+            using var stream = open(file);
+            using var document = JsonDocument.Parse(stream, new JsonDocumentOptions { AllowDuplicateProperties = false });
+            return new Node(Log, file, "", document.RootElement.Clone(), allowed);
+        }
+        catch (JsonException e)
+        {
+            throw new KnowledgeException($"{file} is not well-formed JSON: {e.Message}", e);
+        }
+    }
+}

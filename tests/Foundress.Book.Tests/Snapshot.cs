@@ -1,0 +1,32 @@
+using System.Text;
+using Foundress.Book.State;
+
+namespace Foundress.Book.Tests;
+
+/// <summary>A state as text, so that two states can be compared whole.</summary>
+internal static class Snapshot
+{
+    public static string Of(BookState state)
+    {
+        var text = new StringBuilder();
+        foreach (var apiary in state.Apiaries.Values.OrderBy(a => a.Id.Value))
+            text.AppendLine(apiary.ToString());
+        foreach (var colony in state.Colonies.Values.OrderBy(c => c.Id.Value))
+        {
+            text.AppendLine($"{colony.Id} {colony.Name} {string.Join(' ', colony.Stays)} {colony.End} {colony.SplitFrom} {colony.Note}");
+            text.AppendLine(string.Join(' ', state.EntriesOf(colony.Id).Select(e => e.Id)));
+            text.AppendLine(string.Join(' ', state.InspectionsOf(colony.Id).Select(i => i.Facts)));
+        }
+
+        foreach (var jar in state.Jars)
+            text.AppendLine($"{jar.Id} {jar.Colony} {jar.Entry.Payload}");
+        foreach (var (id, round) in state.Rounds.OrderBy(r => r.Key.Value))
+            text.AppendLine($"{id} {round.Entry.Payload} {string.Join(' ', round.Open)}");
+        text.AppendLine(state.Policy.ToString());
+        foreach (var (id, struck) in state.Struck.OrderBy(s => s.Key.Value))
+            text.AppendLine($"{id} {struck}");
+        foreach (var unreadable in state.Unreadable)
+            text.AppendLine($"{unreadable.Entry.Id} {unreadable.Problem}");
+        return text.ToString();
+    }
+}

@@ -1,0 +1,91 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+
+namespace Foundress.Knowledge.Tests;
+
+/// <summary>The published schema, evaluated by a JSON Schema implementation that knows nothing of our reader.</summary>
+public sealed class SchemaTests
+{
+    private static readonly string SchemaText = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Schema", "knowledge.schema.json"));
+    private static readonly JsonSchema Schema = JsonSchema.FromText(SchemaText);
+
+    public static TheoryData<string> Files => [.. KnowledgeBase.Files];
+
+    internal static bool Accepts(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        return Schema.Evaluate(document.RootElement).IsValid;
+    }
+
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void Evaluate_ShippedFile_IsValid(string file) => Assert.True(Accepts(DataFiles.Text(file)), file);
+
+    [Theory]
+    [MemberData(nameof(Files))]
+    public void Evaluate_AnySourceStatusOrUnitRemoved_IsInvalid(string file)
+    {
+        var removed = 0;
+        foreach (var tree in OneEntryEach(file))
+        {
+            Assert.True(Accepts(tree.ToJsonString()), $"{file} cut down to one entry");
+            foreach (var (pointer, holder) in DataFiles.Objects(tree).ToArray())
+            {
+                foreach (var field in new[] { "source", "status", "unit" }.Where(holder.ContainsKey).ToArray())
+                {
+                    var kept = holder[field]!.DeepClone();
+                    holder.Remove(field);
+                    Assert.False(Accepts(tree.ToJsonString()), $"{pointer} without {field} was accepted: {tree.ToJsonString()}");
+                    holder[field] = kept;
+                    removed++;
+                }
+            }
+        }
+
+        Assert.True(removed >= 9, $"only {removed} fields were removed");
+    }
+
+    /// <summary>The file cut into files of one entry each, which are as valid as the whole and quicker to evaluate.</summary>
+    private static IEnumerable<JsonNode> OneEntryEach(string file)
+    {
+        var whole = DataFiles.Tree(file).AsObject();
+        foreach (var (name, content) in whole.Where(p => p.Key != "$schema").ToArray())
+        {
+            if (content is not JsonArray entries)
+            {
+                yield return whole.DeepClone();
+                continue;
+            }
+
+            foreach (var entry in entries)
+            {
+                var cut = new JsonObject();
+                foreach (var (other, _) in whole.Where(p => p.Key != "$schema"))
+                    cut[other] = other == name ? new JsonArray(entry!.DeepClone()) : new JsonArray();
+                yield return cut;
+            }
+        }
+    }
+
+    [Fact]
+    public void Definitions_ClosedSets_AreThoseOfTheReader()
+    {
+        var definitions = JsonNode.Parse(SchemaText)!["$defs"]!;
+        string[] Set(string name) => [.. definitions[name]!["enum"]!.AsArray().Select(n => n!.GetValue<string>())];
+
+        Assert.Equal(Units.All, Set("unit"));
+        foreach (var status in Set("status"))
+            DataFiles.ReadWith("judging.json", WithStatus(status));
+        Assert.Equal(Enum.GetValues<SourceStatus>().Length, Set("status").Length);
+    }
+
+    private static string WithStatus(string status)
+    {
+        var tree = DataFiles.Tree("judging.json");
+        var figure = tree["judging"]!["confidence"]!;
+        figure["status"] = status;
+        figure["source"] = $"{status}, no source";
+        return tree.ToJsonString();
+    }
+}
