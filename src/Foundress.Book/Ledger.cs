@@ -75,7 +75,8 @@ public sealed class Ledger
         return added;
     }
 
-    private static bool ComesBefore(Entry left, Entry right)
+    /// <summary>Of two different entries that were given the same id, whether the left one is held everywhere.</summary>
+    public static bool ComesBefore(Entry left, Entry right)
     {
         var order = left.CompareTo(right);
         return order < 0 || (order == 0 && string.CompareOrdinal(EntryJson.Write(left), EntryJson.Write(right)) < 0);

@@ -1,0 +1,51 @@
+using System.Globalization;
+using Foundress.Science;
+
+namespace Foundress.Book.Importing;
+
+/// <summary>A number of bees in a jar: 1 to 5,000, whole when they were counted.</summary>
+public static class BeesField
+{
+    /// <summary>No jar holds more bees than this.</summary>
+    public const int Greatest = 5_000;
+
+    /// <summary>Reads a number of bees.</summary>
+    /// <param name="text">The text; blanks around it do not matter.</param>
+    /// <param name="basis">How the number is known; only a counted one must be whole.</param>
+    /// <param name="decimalComma">Whether a comma may stand for the decimal point, as in files that separate fields otherwise.</param>
+    /// <param name="bees">The number.</param>
+    /// <returns>Null on success, otherwise what is wrong and how to put it right.</returns>
+    public static string? Read(string text, BeeBasis basis, bool decimalComma, out double bees)
+    {
+        bees = 0;
+        text = text.Trim();
+        if (text.Length == 0)
+            return "The number of bees is missing: a level cannot be told without it.";
+        if (text[0] is '-' or '\u2212')
+            return "A number of bees cannot be negative.";
+        if (!TryRead(text, decimalComma, out var number))
+        {
+            return !decimalComma && text.Contains(',')
+                ? "Write the number with a decimal point and without thousands marks."
+                : $"Write a number from 1 to {Greatest}.";
+        }
+
+        if (number == 0)
+            return "A jar without bees says nothing: write how many bees were in it, or leave the row out.";
+        if (number < 1)
+            return "A jar holds at least one bee.";
+        if (number > Greatest)
+            return $"No jar holds more than {Greatest} bees: check the columns.";
+        if (basis == BeeBasis.Counted && number != Math.Floor(number))
+            return "Counted bees are whole: round the number, or give 'weighed' or 'assumed' as bees_basis.";
+        if (number < 10 && number != Math.Floor(number))
+            return "So few bees and a fraction: if the mark stands for thousands, leave it out.";
+        bees = number;
+        return null;
+    }
+
+    private static bool TryRead(string text, bool decimalComma, out double number) =>
+        double.TryParse(
+            decimalComma ? text.Replace(',', '.') : text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number)
+        && double.IsFinite(number);
+}

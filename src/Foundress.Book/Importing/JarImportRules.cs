@@ -1,0 +1,8 @@
+namespace Foundress.Book.Importing;
+
+/// <summary>What rows are checked against, from the day and the knowledge files.</summary>
+/// <param name="Today">No jar may be dated later.</param>
+/// <param name="Methods">Ids of the counting methods that give mites per bees in a jar.</param>
+/// <param name="WeighedLogSpread">Spread of a weighed number of bees: standard deviation of its natural logarithm, 0 to 1.</param>
+/// <param name="AssumedLogSpread">Spread of an assumed number of bees, likewise.</param>
+public sealed record JarImportRules(DateOnly Today, IReadOnlyCollection<string> Methods, double WeighedLogSpread, double AssumedLogSpread);

@@ -1,0 +1,33 @@
+namespace Foundress.Book.Importing;
+
+/// <summary>A number of mites counted in a jar: whole, 0 to 10,000.</summary>
+public static class MitesField
+{
+    /// <summary>More mites than this were never washed from a jar of bees; such a number is a slip.</summary>
+    public const int Greatest = 10_000;
+
+    /// <summary>Reads a number of mites.</summary>
+    /// <param name="text">The text; blanks around it do not matter.</param>
+    /// <param name="mites">The number.</param>
+    /// <returns>Null on success, otherwise what is wrong and how to put it right.</returns>
+    public static string? Read(string text, out int mites)
+    {
+        mites = 0;
+        text = text.Trim();
+        if (WholeNumber.TryRead(text, out var number))
+        {
+            if (number > Greatest)
+                return $"No jar gives more than {Greatest} mites: check the columns.";
+            mites = (int)number;
+            return null;
+        }
+
+        if (text.Length == 0)
+            return "The number of mites is missing: write 0 when none were found.";
+        if (text[0] is '-' or '\u2212')
+            return "A number of mites cannot be negative.";
+        return WholeNumber.IsFraction(text)
+            ? "Mites are counted whole: write the count, not a level or a mean."
+            : $"Write a whole number from 0 to {Greatest}.";
+    }
+}

@@ -1,0 +1,105 @@
+using System.Globalization;
+using Foundress.Book.Seasons;
+using Foundress.Book.State;
+using Foundress.Reports.Wording;
+
+namespace Foundress.Reports.Drawing;
+
+/// <summary>The jars of a strip: points with whiskers, moved apart where they would hide each other.</summary>
+internal static class JarMarks
+{
+    // A day's jars may take this much width, as a share of the plot: about half a month.
+    private const double WidestDay = 0.045;
+
+    /// <summary>The jars in the order in which they are drawn: by day, then level, then colony.</summary>
+    public static List<JarMark> InOrder(IReadOnlyList<JarMark> jars)
+    {
+        var sorted = new List<JarMark>(jars);
+        sorted.Sort(static (left, right) =>
+        {
+            var order = left.On.CompareTo(right.On);
+            if (order == 0)
+                order = left.Level.CompareTo(right.Level);
+            if (order == 0)
+                order = NaturalOrder.Instance.Compare(left.ColonyName, right.ColonyName);
+            return order != 0 ? order : left.Jar.Value.CompareTo(right.Jar.Value);
+        });
+        return sorted;
+    }
+
+    /// <summary>Draws whiskers first and points on them.</summary>
+    public static void Draw(Svg svg, IReadOnlyList<JarMark> marks, StripLayout layout, DayScale days, CultureInfo culture)
+    {
+        var jars = InOrder(marks);
+        var places = Places(jars, layout, days);
+        svg.Group("fd-jars");
+        for (var i = 0; i < places.Length; i++)
+            Whisker(svg, jars[i], places[i], layout);
+        var labelled = double.NegativeInfinity;
+        for (var i = 0; i < places.Length; i++)
+        {
+            var jar = jars[i];
+            var x = places[i];
+            svg.Group("fd-jar " + Symbols.ClassOf(jar.Standing)).Has("data-jar", jar.Jar.ToString());
+            svg.Title($"{jar.ColonyName}, {LevelText.Day(jar.On)}: {LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture)} per 100 bees, {Words.Of(jar.Standing)}");
+            if (jar.Level > LevelScale.Highest)
+                labelled = Clipped(svg, jar, x, labelled, layout, culture);
+            else
+                Symbols.Jar(svg, jar.Standing, x, layout.Levels.At(jar.Level), layout.Mark);
+            svg.End();
+        }
+
+        svg.End();
+    }
+
+    private static double[] Places(List<JarMark> jars, StripLayout layout, DayScale days)
+    {
+        var places = new double[jars.Count];
+        var gaps = new double[jars.Count];
+        var room = (layout.Right - layout.Left) * WidestDay;
+        for (var start = 0; start < jars.Count;)
+        {
+            var end = start;
+            while (end < jars.Count && jars[end].On == jars[start].On)
+                end++;
+            var step = Math.Min(2 * layout.Mark - 1, room / Math.Max(1, end - start - 1));
+            for (; start < end; start++)
+                (places[start], gaps[start]) = (days.Middle(jars[start].On), step);
+        }
+
+        Spread.Apart(places, gaps, layout.Left + layout.Mark + 1, layout.Right - layout.Mark - 2);
+        return places;
+    }
+
+    private static void Whisker(Svg svg, JarMark jar, double x, StripLayout layout)
+    {
+        var kind = "fd-whisker " + Symbols.ClassOf(jar.Standing);
+        var low = layout.Levels.At(jar.Lower);
+        // An interval that goes on above the picture has no cap there.
+        var open = jar.Upper > LevelScale.Highest;
+        var high = open ? layout.PlotTop : layout.Levels.At(jar.Upper);
+        if (jar.Lower > LevelScale.Highest)
+            low = layout.PlotTop + 14;
+        svg.Line(kind, x, low, x, high);
+        if (!open)
+            svg.Line(kind, x - 2, high, x + 2, high);
+        if (jar.Lower > 0 && jar.Lower <= LevelScale.Highest)
+            svg.Line(kind, x - 2, low, x + 2, low);
+    }
+
+    private static double Clipped(Svg svg, JarMark jar, double x, double labelled, StripLayout layout, CultureInfo culture)
+    {
+        var y = layout.PlotTop + 9;
+        Symbols.Jar(svg, jar.Standing, x, y, layout.Mark);
+        svg.Path("fd-solid", new PathText().Move(x, layout.PlotTop - 4).Line(x + 3, layout.PlotTop + 1).Line(x - 3, layout.PlotTop + 1).Close());
+        var text = jar.Level.ToString("0", culture);
+        var width = TextWidth.Of(text, layout.Font);
+        var left = x + layout.Mark + 4;
+        if (left + width > layout.Right)
+            left = x - layout.Mark - 4 - width;
+        if (left < labelled)
+            return labelled;
+        svg.Text("fd-ink fd-halo", left, y + layout.Font * 0.35, layout.Font, "start", text);
+        return left + width + 2;
+    }
+}

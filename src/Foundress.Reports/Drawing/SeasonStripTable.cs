@@ -1,0 +1,57 @@
+using System.Globalization;
+using Foundress.Book.Seasons;
+using Foundress.Reports.Wording;
+
+namespace Foundress.Reports.Drawing;
+
+/// <summary>The content of a strip as rows: a row for each mark that the picture shows.</summary>
+public static class SeasonStripTable
+{
+    /// <summary>The column heads, in the order of <see cref="StripRow"/>'s texts: When, Subject, Finding, Basis, State.</summary>
+    public static IReadOnlyList<string> Heads { get; } = ["When", "What", "Mites per 100 bees (interval), or what", "From", "State"];
+
+    /// <summary>The rows by day; on one day phases come first, then lines, dues and jars.</summary>
+    /// <param name="strip">The strip.</param>
+    /// <param name="culture">Whose numbers to write.</param>
+    /// <exception cref="ArgumentException">The strip holds a value that cannot be shown; the message names it.</exception>
+    public static IReadOnlyList<StripRow> Rows(SeasonStrip strip, CultureInfo culture)
+    {
+        StripCheck.Require(strip);
+        var rows = new List<(StripRow Row, int Order)>();
+        foreach (var span in strip.Phases)
+            Add(new(StripRowKind.Phase, span.From, null, Days(span.From, span.To), "season", Words.Of(span.Phase), "", ""));
+        foreach (var step in strip.Lines)
+            Add(new(StripRowKind.Line, step.From, null, Days(step.From, step.To), "lines", Lines(step, culture), "", ""));
+        foreach (var due in strip.Dues)
+            Add(new(StripRowKind.Due, due.On, null, LevelText.Day(due.On), "due", due.Text, "window " + Days(due.From, due.To), StateOf(due)));
+        foreach (var jar in JarMarks.InOrder(strip.Jars))
+        {
+            Add(new(StripRowKind.Jar, jar.On, jar.Jar, LevelText.Day(jar.On), jar.ColonyName,
+                LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), BasisOf(jar, culture), Words.Of(jar.Standing)));
+        }
+
+        rows.Sort(static (left, right) =>
+        {
+            var order = left.Row.From.CompareTo(right.Row.From);
+            if (order == 0)
+                order = left.Row.Kind.CompareTo(right.Row.Kind);
+            return order != 0 ? order : left.Order.CompareTo(right.Order);
+        });
+        return rows.ConvertAll(static row => row.Row);
+
+        void Add(StripRow row) => rows.Add((row, rows.Count));
+    }
+
+    /// <summary>Whether something due is done, in words.</summary>
+    internal static string StateOf(DueMark due) => due.Done ? "done" : due.Overdue ? "overdue" : "to do";
+
+    /// <summary>What a jar's level rests on.</summary>
+    internal static string BasisOf(JarMark jar, CultureInfo culture) =>
+        $"{jar.Mites.ToString("0", culture)} {(jar.Mites == 1 ? "mite" : "mites")}, {jar.Bees.ToString("0", culture)} bees, {jar.Method}";
+
+    private static string Lines(LineStep step, CultureInfo culture) => step.Watch is { } watch
+        ? $"watch from {LevelText.Line(watch, culture)}, act above {LevelText.Line(step.Act, culture)}"
+        : $"act above {LevelText.Line(step.Act, culture)}";
+
+    private static string Days(DateOnly from, DateOnly to) => from == to ? LevelText.Day(from) : $"{LevelText.Day(from)} to {LevelText.Day(to)}";
+}

@@ -1,0 +1,53 @@
+using System.Globalization;
+using Foundress.Book.Seasons;
+using Foundress.Reports.Wording;
+
+namespace Foundress.Reports.Drawing;
+
+/// <summary>Refuses a strip that cannot be drawn honestly, with a message that names the jar or the day.</summary>
+internal static class StripCheck
+{
+    /// <summary>Checks days, levels and intervals.</summary>
+    /// <exception cref="ArgumentException">A value cannot be drawn.</exception>
+    public static void Require(SeasonStrip strip)
+    {
+        if (strip.To < strip.From)
+            throw new ArgumentException($"The strip of {strip.Apiary} ends on {Day(strip.To)}, before it begins on {Day(strip.From)}.", nameof(strip));
+        foreach (var jar in strip.Jars)
+        {
+            Require(jar);
+            if (jar.On < strip.From || jar.On > strip.To)
+                throw Wrong(jar, $"lies outside the strip's days {Day(strip.From)} to {Day(strip.To)}: leave it out or widen the strip");
+        }
+
+        foreach (var line in strip.Lines)
+        {
+            if (!IsLevel(line.Act) || (line.Watch is { } watch && !IsLevel(watch)))
+                throw new ArgumentException(
+                    string.Create(CultureInfo.InvariantCulture, $"The line from {Day(line.From)} (watch {line.Watch}, act {line.Act}) must be finite and not negative."), nameof(strip));
+        }
+
+        foreach (var due in strip.Dues)
+        {
+            if (due.On < strip.From || due.On > strip.To || due.To < due.From)
+                throw new ArgumentException(
+                    $"'{due.Text}' is due on {Day(due.On)} (window {Day(due.From)} to {Day(due.To)}), which must lie within {Day(strip.From)} to {Day(strip.To)}.", nameof(strip));
+        }
+    }
+
+    /// <summary>Checks one jar's numbers.</summary>
+    /// <exception cref="ArgumentException">A number cannot be drawn.</exception>
+    public static void Require(JarMark jar)
+    {
+        if (!IsLevel(jar.Level) || !IsLevel(jar.Lower) || !IsLevel(jar.Upper) || jar.Lower > jar.Upper || !double.IsFinite(jar.Bees))
+            throw Wrong(jar, string.Create(CultureInfo.InvariantCulture, $"has level {jar.Level} with interval {jar.Lower} to {jar.Upper} from {jar.Bees} bees: all must be finite and not negative, the lower end first"));
+    }
+
+    /// <summary>Whether a number can be a level.</summary>
+    public static bool IsLevel(double value) => double.IsFinite(value) && value >= 0;
+
+    private static ArgumentException Wrong(JarMark jar, string what) =>
+        new($"The jar of colony {jar.ColonyName} on {Day(jar.On)} {what}.", nameof(jar));
+
+    private static string Day(DateOnly day) => LevelText.Day(day);
+}

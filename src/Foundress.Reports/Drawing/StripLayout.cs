@@ -1,0 +1,48 @@
+namespace Foundress.Reports.Drawing;
+
+/// <summary>
+/// Where the lanes of a strip lie, from the top: header, due dates, the plot, the months, the season's ribbon. Controls will
+/// be a further lane under the due dates; a forecast fan belongs in the plot right of today.
+/// </summary>
+/// <param name="Width">Width of the picture.</param>
+/// <param name="Height">Height of the picture.</param>
+/// <param name="Left">Left edge of the plot.</param>
+/// <param name="Right">Right edge of the plot.</param>
+/// <param name="Font">Size of the text.</param>
+/// <param name="DueMiddle">Middle of the due lane.</param>
+/// <param name="PlotTop">Top of the plot.</param>
+/// <param name="PlotBottom">Bottom of the plot, where level 0 stands.</param>
+/// <param name="RibbonTop">Top of the season's ribbon.</param>
+/// <param name="RibbonBottom">Bottom of the season's ribbon.</param>
+/// <param name="Mark">Half the size of a mark.</param>
+internal sealed record StripLayout(
+    double Width,
+    double Height,
+    double Left,
+    double Right,
+    double Font,
+    double DueMiddle,
+    double PlotTop,
+    double PlotBottom,
+    double RibbonTop,
+    double RibbonBottom,
+    double Mark)
+{
+    // Above the highest level: room for clipped marks.
+    private const double Headroom = 16;
+
+    /// <summary>The scale of the plot's levels.</summary>
+    public LevelScale Levels => new(PlotBottom, PlotTop + Headroom);
+
+    /// <summary>Baseline of the month names.</summary>
+    public double MonthLine => PlotBottom + Font + 3;
+
+    /// <summary>The layout of a shape.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The shape is not known.</exception>
+    public static StripLayout Of(DrawingShape shape) => shape switch
+    {
+        DrawingShape.Wide => new(1000, 250, 32, 994, 14, 31, 46, 206, 224, 248, 4.6),
+        DrawingShape.Narrow => new(360, 244, 24, 356, 12, 27, 39, 203, 220, 242, 4.2),
+        _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "A picture is wide or narrow."),
+    };
+}

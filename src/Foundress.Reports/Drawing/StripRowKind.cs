@@ -1,0 +1,17 @@
+namespace Foundress.Reports.Drawing;
+
+/// <summary>What a row of a strip's table is about.</summary>
+public enum StripRowKind
+{
+    /// <summary>A phase of the season.</summary>
+    Phase,
+
+    /// <summary>The lines in force.</summary>
+    Line,
+
+    /// <summary>Something due.</summary>
+    Due,
+
+    /// <summary>A jar.</summary>
+    Jar,
+}

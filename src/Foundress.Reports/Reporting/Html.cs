@@ -1,0 +1,71 @@
+using System.Text;
+using Foundress.Reports.Drawing;
+
+namespace Foundress.Reports.Reporting;
+
+/// <summary>Writes HTML as text; everything but <see cref="Raw"/> is escaped.</summary>
+internal sealed class Html
+{
+    private readonly StringBuilder _text = new(16384);
+    private bool[] _number = [];
+
+    /// <summary>Writes markup as it is.</summary>
+    public Html Raw(string markup)
+    {
+        _text.Append(markup);
+        return this;
+    }
+
+    /// <summary>An element with text in it.</summary>
+    public Html Element(string name, string text, string? kind = null)
+    {
+        _text.Append('<').Append(name);
+        if (kind is not null)
+            _text.Append(" class=\"").Append(kind).Append('"');
+        _text.Append('>');
+        Markup.Escape(_text, text);
+        _text.Append("</").Append(name).Append(">\n");
+        return this;
+    }
+
+    /// <summary>Opens a table; a head that begins with "#" makes a column of numbers.</summary>
+    public Html Table(string caption, params ReadOnlySpan<string> heads)
+    {
+        // The wrapper lets a wide table scroll on a phone without the page moving.
+        _text.Append("<div class=\"table\">\n<table>\n");
+        Element("caption", caption);
+        _text.Append("<thead>\n<tr>");
+        _number = new bool[heads.Length];
+        for (var i = 0; i < heads.Length; i++)
+        {
+            _number[i] = heads[i].StartsWith('#');
+            _text.Append(_number[i] ? "<th scope=\"col\" class=\"number\">" : "<th scope=\"col\">");
+            Markup.Escape(_text, heads[i].TrimStart('#'));
+            _text.Append("</th>");
+        }
+
+        _text.Append("</tr>\n</thead>\n<tbody>\n");
+        return this;
+    }
+
+    /// <summary>A row with a cell for each head.</summary>
+    public Html Row(params ReadOnlySpan<string> cells)
+    {
+        _text.Append("<tr>");
+        for (var i = 0; i < cells.Length; i++)
+        {
+            _text.Append(_number[i] ? "<td class=\"number\">" : "<td>");
+            Markup.Escape(_text, cells[i]);
+            _text.Append("</td>");
+        }
+
+        _text.Append("</tr>\n");
+        return this;
+    }
+
+    /// <summary>Closes the table.</summary>
+    public Html EndTable() => Raw("</tbody>\n</table>\n</div>\n");
+
+    /// <inheritdoc/>
+    public override string ToString() => _text.ToString();
+}

@@ -1,0 +1,163 @@
+using System.Globalization;
+using Foundress.Book.Reporting;
+using Foundress.Book.Seasons;
+using Foundress.Reports.Drawing;
+using Foundress.Reports.Wording;
+
+namespace Foundress.Reports.Reporting;
+
+/// <summary>
+/// Writes a season's report as one HTML page that needs nothing else: no script, no outside file; it reads on a phone, a
+/// laptop and on A4 or US letter paper.
+/// </summary>
+public static class HtmlReport
+{
+    /// <summary>The report as an HTML document.</summary>
+    /// <param name="report">What to write.</param>
+    /// <param name="culture">Whose numbers and month names to write; days in tables are ISO 8601 always.</param>
+    /// <exception cref="ArgumentException">A number cannot be shown; the message names it.</exception>
+    public static string Write(SeasonReport report, CultureInfo culture)
+    {
+        ReportCheck.Require(report);
+        var page = new Html();
+        page.Raw("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
+        page.Element("title", $"{report.Operation}, {LevelText.Day(report.From)} to {LevelText.Day(report.To)}");
+        page.Raw("<style>\n").Raw(Stylesheet.Strip).Raw(Stylesheet.Report).Raw("</style>\n</head>\n<body>\n<header>\n");
+        page.Element("h1", report.Operation);
+        page.Element("p", $"{LevelText.Day(report.From)} to {LevelText.Day(report.To)}", "span");
+        if (report.Invented)
+            page.Element("p", ReportWords.Invented, "invented");
+        page.Element("p", ReportWords.Scale(report, culture));
+        page.Raw("<figure class=\"key\">\n");
+        Both(page, shape => KeyDrawing.Draw("key-" + Suffix(shape), shape));
+        page.Raw("</figure>\n</header>\n<main>\n");
+        for (var i = 0; i < report.Apiaries.Count; i++)
+            Apiary(page, report.Apiaries[i], string.Create(CultureInfo.InvariantCulture, $"apiary-{i + 1}"), culture);
+        page.Raw("</main>\n<footer>\n<section>\n");
+        page.Element("h2", ReportWords.MadeHead).Raw("<ul>\n").Element("li", "Lines: " + report.Lines);
+        foreach (var note in report.Notes)
+            page.Element("li", note);
+        page.Raw("</ul>\n</section>\n<section>\n").Element("h2", ReportWords.LimitsHead).Raw("<ul>\n");
+        foreach (var limit in ReportWords.Limits)
+            page.Element("li", limit);
+        return page.Raw("</ul>\n</section>\n</footer>\n</body>\n</html>\n").ToString();
+    }
+
+    private static void Apiary(Html page, ApiaryReport apiary, string id, CultureInfo culture)
+    {
+        page.Raw("<section class=\"apiary\">\n");
+        page.Element("h2", $"{apiary.Name} ({ReportWords.Living(apiary, culture)})");
+        page.Element("p", apiary.Strip.Sentence, "sentence");
+        page.Raw("<figure>\n");
+        Both(page, shape => SeasonStripDrawing.Draw(apiary.Strip, $"{id}-strip-{Suffix(shape)}", shape, culture));
+        page.Raw("</figure>\n");
+        StripTable(page, apiary.Strip, culture);
+        Season(page, apiary.Strip, culture);
+        Days(page, apiary, culture);
+        Ranking(page, apiary, id, culture);
+        Colonies(page, apiary, culture);
+        page.Raw("</section>\n");
+    }
+
+    private static void StripTable(Html page, SeasonStrip strip, CultureInfo culture)
+    {
+        page.Raw("<details>\n<summary>The picture as a table</summary>\n");
+        page.Table($"{strip.Apiary}: everything in the picture, by day", [.. SeasonStripTable.Heads]);
+        foreach (var row in SeasonStripTable.Rows(strip, culture))
+            page.Row(row.When, row.Subject, row.Finding, row.Basis, row.State);
+        page.EndTable().Raw("</details>\n");
+    }
+
+    private static void Season(Html page, SeasonStrip strip, CultureInfo culture)
+    {
+        if (strip.Phases.Count + strip.Lines.Count + strip.Dues.Count == 0)
+            return;
+        page.Table("Season and what is due", "When", "What", "", "State");
+        foreach (var row in SeasonStripTable.Rows(strip, culture))
+        {
+            if (row.Kind != StripRowKind.Jar)
+                page.Row(row.When, row.Subject, row.Finding, row.State);
+        }
+
+        page.EndTable();
+    }
+
+    private static void Days(Html page, ApiaryReport apiary, CultureInfo culture)
+    {
+        if (apiary.Days.Count == 0)
+        {
+            page.Element("p", "No jar was taken here in this time: nothing is known of its mites.");
+            return;
+        }
+
+        page.Table("Days added up", "Day", "Method", "#Jars", "#Mites", "#Bees", "Level (interval)", "#Above", "#Unclear", "#Below");
+        foreach (var day in apiary.Days)
+        {
+            page.Row(LevelText.Day(day.On), day.Method, Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
+                ReportWords.Reading(day, culture), Count(day.Over, culture), Count(day.Unclear, culture), Count(day.Below, culture));
+        }
+
+        page.EndTable();
+    }
+
+    private static void Ranking(Html page, ApiaryReport apiary, string id, CultureInfo culture)
+    {
+        var rows = new List<RankRow>();
+        LineStep? line = null;
+        DateOnly? latest = null;
+        foreach (var colony in apiary.Colonies)
+        {
+            // Only a living colony can still be helped; a jar on another scale cannot be ranked with the rest.
+            if (colony.Fate is not null || colony.Jars.Count == 0 || colony.Jars[^1] is not { Standing: not null } jar)
+                continue;
+            rows.Add(new($"{colony.Name}, {jar.On.ToString("MM-dd", CultureInfo.InvariantCulture)}", jar.Level, jar.Lower, jar.Upper, jar.Standing, jar.Jar));
+            latest = latest is { } day && day > jar.On ? day : jar.On;
+        }
+
+        if (rows.Count < 2)
+            return;
+        foreach (var step in apiary.Strip.Lines)
+        {
+            if (step.From <= latest && latest <= step.To)
+                line = step;
+        }
+
+        page.Raw("<figure class=\"rank\">\n<figcaption>Each living colony's latest jar, highest first</figcaption>\n");
+        Both(page, shape => RankDrawing.Draw(
+            $"{apiary.Name}: each living colony's latest jar", "The same jars are the last of each colony in the table of jars by colony.",
+            rows, line?.Watch, line?.Act, $"{id}-rank-{Suffix(shape)}", shape, culture));
+        page.Raw("</figure>\n");
+    }
+
+    private static void Colonies(Html page, ApiaryReport apiary, CultureInfo culture)
+    {
+        if (apiary.Colonies.Count == 0)
+            return;
+        page.Table("Jars by colony", "Colony", "Day", "Method", "#Mites", "#Bees", "Level (interval)", "Standing");
+        foreach (var colony in apiary.Colonies)
+        {
+            page.Raw("</tbody>\n<tbody class=\"colony\">\n");
+            var name = colony.Fate is { } fate ? $"{colony.Name} ({fate})" : colony.Name;
+            if (colony.Jars.Count == 0)
+                page.Row(name, "", "no jar", "", "", "", "");
+            for (var i = 0; i < colony.Jars.Count; i++)
+            {
+                var jar = colony.Jars[i];
+                page.Row(i == 0 ? name : "", LevelText.Day(jar.On), jar.Method, Count(jar.Mites, culture), Count(jar.Bees, culture),
+                    LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Of(jar.Standing));
+            }
+        }
+
+        page.EndTable();
+    }
+
+    private static void Both(Html page, Func<DrawingShape, string> draw)
+    {
+        foreach (var shape in (ReadOnlySpan<DrawingShape>)[DrawingShape.Wide, DrawingShape.Narrow])
+            page.Raw($"<div class=\"{Suffix(shape)}\">\n").Raw(draw(shape)).Raw("</div>\n");
+    }
+
+    private static string Suffix(DrawingShape shape) => shape == DrawingShape.Wide ? "wide" : "narrow";
+
+    private static string Count(double number, CultureInfo culture) => number.ToString("0", culture);
+}

@@ -1,0 +1,37 @@
+using Foundress.Science.Judging;
+
+namespace Foundress.Reports.Wording;
+
+/// <summary>The words for standings and phases, the same on screen, in print and in reports.</summary>
+public static class Words
+{
+    /// <summary>A standing in words; null is a jar whose method is on another scale than the line.</summary>
+    public static string Of(Standing? standing) => standing switch
+    {
+        Standing.Below => "below the line",
+        Standing.Unclear => "unclear",
+        Standing.Above => "above the line",
+        _ => "not comparable: another scale",
+    };
+
+    /// <summary>A phase in words.</summary>
+    public static string Of(SeasonPhase phase) => phase switch
+    {
+        SeasonPhase.DormantBroodless => "dormant, no brood",
+        SeasonPhase.DormantWithBrood => "dormant, some brood",
+        SeasonPhase.Increase => "increase",
+        SeasonPhase.Peak => "peak",
+        SeasonPhase.Decrease => "decrease",
+        _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Not a phase of the season."),
+    };
+
+    /// <summary>A phase in few letters, for a narrow band.</summary>
+    internal static string Short(SeasonPhase phase) => phase switch
+    {
+        SeasonPhase.DormantBroodless => "no brood",
+        SeasonPhase.DormantWithBrood => "brood",
+        SeasonPhase.Increase => "incr.",
+        SeasonPhase.Peak => "peak",
+        _ => "decr.",
+    };
+}

@@ -1,0 +1,23 @@
+namespace Foundress.Storage;
+
+/// <summary>How a store behaves.</summary>
+public sealed record BookStoreOptions
+{
+    /// <summary>The clock that stamps entries and backups.</summary>
+    public TimeProvider Time { get; init; } = TimeProvider.System;
+
+    /// <summary>Whether opening makes a backup when the newest is older than <see cref="BackupEvery"/>.</summary>
+    public bool BackupAtStart { get; init; } = true;
+
+    /// <summary>The age from which the newest backup counts as old.</summary>
+    public TimeSpan BackupEvery { get; init; } = TimeSpan.FromHours(24);
+
+    /// <summary>On how many days a backup is kept: the newest of each day, from 1.</summary>
+    public int DaysKept { get; init; } = 14;
+
+    /// <summary>How long to wait for another program that is writing.</summary>
+    public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(5);
+
+    /// <summary>Greatest number of database pages; none for what the disk holds. Lets a full disk be tried out.</summary>
+    internal int? GreatestPages { get; init; }
+}

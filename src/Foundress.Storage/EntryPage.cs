@@ -1,0 +1,9 @@
+using Foundress.Book.Journal;
+
+namespace Foundress.Storage;
+
+/// <summary>Some entries of one operation in the order they were committed.</summary>
+/// <param name="Entries">The entries.</param>
+/// <param name="Next">The cursor to read on from; the one that was given when there was nothing new.</param>
+/// <param name="More">Whether there was more when this was read.</param>
+public sealed record EntryPage(IReadOnlyList<Entry> Entries, long Next, bool More);
