@@ -1,3 +1,35 @@
+using System.Runtime.InteropServices.JavaScript;
+using System.Runtime.Versioning;
+using Foundress.Book.Journal;
+using Foundress.Web;
+using Foundress.Web.Shell;
+using Foundress.Web.Store;
+using Foundress.Web.Sync;
+using Microsoft.AspNetCore.Components.Web;
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 
-await WebAssemblyHostBuilder.CreateDefault(args).Build().RunAsync();
+[assembly: SupportedOSPlatform("browser")]
+
+var builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<App>("#app");
+builder.RootComponents.Add<HeadOutlet>("head::after");
+
+await Task.WhenAll(
+    JSHost.ImportAsync(StoreModule.Name, "../js/store.js"),
+    JSHost.ImportAsync(DeviceModule.Name, "../js/device.js"),
+    JSHost.ImportAsync(UpdateModule.Name, "../js/update.js"));
+
+// One user, one tab: everything lives as long as the page.
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton<IIdSource>(new TimeOrderedIds(TimeProvider.System));
+builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
+builder.Services.AddSingleton<IEntryStore, BrowserEntryStore>();
+builder.Services.AddSingleton<IDevice, BrowserDevice>();
+builder.Services.AddSingleton<BookSession>();
+builder.Services.AddSingleton<DirtyForms>();
+builder.Services.AddSingleton<AppUpdate>();
+builder.Services.AddSingleton<UndoList>();
+builder.Services.AddSingleton<BookServer>();
+builder.Services.AddSingleton<Exchange>();
+
+await builder.Build().RunAsync();

@@ -14,7 +14,7 @@ namespace Foundress.Book.Rounds;
 public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
 {
     /// <summary>The rule of thumb with its figures from the knowledge files.</summary>
-    public RuleOfThumb Rule { get; } = RuleFrom(knowledge.Sampling);
+    public RuleOfThumb Rule { get; } = knowledge.Sampling.ToRuleOfThumb();
 
     /// <summary>Proposes how many colonies to sample.</summary>
     /// <param name="apiaries">The apiaries of the round.</param>
@@ -66,13 +66,6 @@ public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
 
         return keys;
     }
-
-    private static RuleOfThumb RuleFrom(SamplingRules rules) => new(
-        (int)rules.CountAllBelow.Value, (int)rules.ColoniesInOneApiary.Value,
-        Share(rules.ShareOfColoniesLow), Share(rules.ShareOfColoniesHigh),
-        (int)rules.TimesPerYear.Value, (int)rules.DaysAfterControl.Value);
-
-    private static double Share(Figure figure) => figure.Unit == Units.Percent ? figure.Value / 100d : figure.Value;
 
     private string Words(int apiaries)
     {

@@ -7,9 +7,6 @@ namespace Foundress.Book.Seasons;
 /// <summary>When an apiary's jars are due, and which of those dates were kept.</summary>
 public static class DueDates
 {
-    /// <summary>A due date counts as kept by jars up to this many days either side of it (product choice).</summary>
-    public const int Leeway = 14;
-
     /// <summary>The sampling dates of a stretch of time.</summary>
     /// <param name="apiary">The apiary.</param>
     /// <param name="state">The book.</param>
@@ -20,9 +17,7 @@ public static class DueDates
     public static IReadOnlyList<DueMark> For(
         Apiary apiary, BookState state, KnowledgeBase knowledge, DateOnly from, DateOnly to, DateOnly today)
     {
-        var rules = knowledge.CalendarRules
-            .Select(rule => new Science.Sampling.CalendarRule(rule.Phase, rule.Point, rule.Text, Leeway))
-            .ToList();
+        var rules = knowledge.CalendarRules.Select(entry => entry.Rule).ToList();
         var sampled = state.Jars
             .Where(jar => jar.Colony is { } colony && state.Colonies.TryGetValue(colony, out var known) && known.ApiaryOn(jar.Facts.On) == apiary.Id)
             .Select(jar => jar.Facts.On)
@@ -34,7 +29,7 @@ public static class DueDates
             if (begun is null || date.To < begun)
                 continue;
             var done = sampled.Any(day => day >= date.From && day <= date.To);
-            marks.Add(new DueMark(date.On, date.From, date.To, date.Purpose, done, !done && date.To < today));
+            marks.Add(new DueMark(date.On, date.From, date.To, knowledge.CalendarRules[date.Purpose].Text, done, !done && date.To < today));
         }
 
         return marks;

@@ -1,1 +1,30 @@
+// Keeps the whole program on the device, each file checked against its hash. Updates wait for the keeper: see js/update.js.
+self.importScripts('./service-worker-assets.js');
 
+const prefix = 'foundress-';
+const cacheName = prefix + self.assetsManifest.version;
+const kept = /\.(?:dat|wasm|html|js|json|css|svg|png|woff2|webmanifest)$/;
+const never = /^service-worker/;
+const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url));
+
+self.addEventListener('install', event => event.waitUntil((async () => {
+  const cache = await caches.open(cacheName);
+  await cache.addAll(assets.map(asset => new Request(asset.url, { integrity: asset.hash, cache: 'no-cache' })));
+})()));
+
+self.addEventListener('activate', event => event.waitUntil((async () => {
+  const names = await caches.keys();
+  await Promise.all(names.filter(name => name.startsWith(prefix) && name !== cacheName).map(name => caches.delete(name)));
+})()));
+
+self.addEventListener('message', event => { if (event.data === 'SKIP_WAITING') self.skipWaiting(); });
+
+self.addEventListener('fetch', event => {
+  const url = new URL(event.request.url);
+  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/')) return;
+  event.respondWith((async () => {
+    const cache = await caches.open(cacheName);
+    const page = event.request.mode === 'navigate' && !assets.some(asset => new URL(asset.url, self.registration.scope).href === url.href);
+    return await cache.match(page ? 'index.html' : event.request) ?? fetch(event.request);
+  })());
+});

@@ -1,0 +1,96 @@
+using System.Globalization;
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+using Foundress.Book.State;
+using Foundress.Science;
+
+namespace Foundress.Web.Pages;
+
+/// <summary>Entries of the book in plain words.</summary>
+public static class Words
+{
+    /// <summary>What an entry says, in one sentence.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <param name="state">The book, for the names of apiaries and colonies.</param>
+    public static string Of(Entry entry, BookState state) => RecordJson.TryRead(entry.Kind, entry.Payload, out _) is { } record
+        ? Of(record, state)
+        : $"A record of the kind “{entry.Kind}” that this version cannot read";
+
+    /// <summary>The day an entry speaks of; the day it was written when it names none.</summary>
+    public static DateOnly DayOf(Entry entry) => RecordJson.TryRead(entry.Kind, entry.Payload, out _) switch
+    {
+        InspectionRecord record => record.On,
+        JarRecord record => record.On,
+        ColonyMoved record => record.On,
+        ColonyDied record => record.On,
+        ColonySplit record => record.On,
+        ColoniesUnited record => record.On,
+        RoundRecord record => record.On,
+        RoundSkip record => record.On,
+        ColonyRecord { On: { } on } => on,
+        _ => DateOnly.FromDateTime(entry.Clock.Instant.LocalDateTime),
+    };
+
+    /// <summary>A colony's name, or a question mark when the book does not have it.</summary>
+    public static string Name(ColonyId colony, BookState state) => state.Colonies.TryGetValue(colony, out var known) ? known.Name : "?";
+
+    /// <summary>An apiary's name, or a question mark when the book does not have it.</summary>
+    public static string Name(ApiaryId apiary, BookState state) => state.Apiaries.TryGetValue(apiary, out var known) ? known.Name : "?";
+
+    /// <summary>A count of things: <c>1 colony</c>, <c>12 colonies</c>.</summary>
+    public static string Count(int count, string one, string many) => count == 1 ? $"1 {one}" : $"{count} {many}";
+
+    /// <summary>A day as the device writes it.</summary>
+    public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.CurrentCulture);
+
+    private static string Of(Record record, BookState state) => record switch
+    {
+        ApiaryRecord apiary => $"Apiary {apiary.Name}",
+        ColonyRecord { Apiary: { } apiary } colony => $"Registered as {colony.Name} in {Name(apiary, state)}{Tail(colony.Note)}",
+        ColonyRecord { Name: { } name } colony => $"Renamed {name}{Tail(colony.Note)}",
+        ColonyRecord colony => $"Note{Tail(colony.Note)}",
+        ColonyMoved moved => $"Moved to {Name(moved.To, state)}{Tail(moved.Note)}",
+        ColonyDied died => $"Died or was given up{Tail(died.Cause)}",
+        ColonySplit split => $"{split.Name} was made from {Name(split.Parent, state)}{Tail(Frames(split.FramesOfBees, split.FramesOfBrood))}",
+        ColoniesUnited united => $"{Name(united.Colony, state)} was united with {Name(united.Into, state)}",
+        InspectionRecord seen => $"Inspection{Tail(Seen(seen))}",
+        JarRecord jar => $"Jar: {Count(jar.Mites, "mite", "mites")} in {Bees(jar.Bees)}{Passes(jar)}{Tail(jar.Note)}",
+        JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}",
+        RoundRecord round => $"Round: {round.Purpose}",
+        RoundSkip skip => $"Not sampled in the round: {skip.Reason}",
+        PolicyRecord => "Settings of the operation changed",
+        Strike strike => $"Struck out: {strike.Reason}",
+        _ => record.GetType().Name,
+    };
+
+    private static string Tail(string? text) => string.IsNullOrWhiteSpace(text) ? string.Empty : ": " + text;
+
+    private static string Passes(JarRecord jar) => jar.Passes.Count > 1 ? $" ({string.Join(" + ", jar.Passes)})" : string.Empty;
+
+    private static string Bees(JarBees bees) => bees.Basis switch
+    {
+        BeeBasis.Counted => $"{bees.Count:0} bees, counted",
+        BeeBasis.Weighed => $"about {bees.Count:0} bees, weighed",
+        _ => $"about {bees.Count:0} bees, assumed",
+    };
+
+    private static string Seen(InspectionRecord seen)
+    {
+        var parts = new List<string>();
+        if (Frames(seen.FramesOfBees, seen.FramesOfBrood) is { Length: > 0 } frames)
+            parts.Add(frames);
+        if (seen.QueenSeen is { } queen)
+            parts.Add(queen ? "queen seen" : "queen not seen");
+        if (seen.SupersOn is { } supers)
+            parts.Add(supers ? "supers on" : "no supers on");
+        if (!string.IsNullOrWhiteSpace(seen.Note))
+            parts.Add(seen.Note);
+        return string.Join(", ", parts);
+    }
+
+    private static string Frames(double? bees, double? brood) => string.Join(", ", new[]
+    {
+        bees is { } b ? $"{b:0.#} frames of bees" : null,
+        brood is { } c ? $"{c:0.#} of brood" : null,
+    }.OfType<string>());
+}

@@ -1,0 +1,41 @@
+using Foundress.Book.Journal;
+using Foundress.Web.Store;
+
+namespace Foundress.Web.Shell;
+
+/// <summary>The last thing that was kept, which one tap takes back: undo instead of asking beforehand.</summary>
+/// <param name="session">The open book.</param>
+public sealed class UndoList(BookSession session)
+{
+    private IReadOnlyList<Entry> _entries = [];
+
+    /// <summary>Told when there is something else to take back, or nothing.</summary>
+    public event Action? Changed;
+
+    /// <summary>What was kept, in words; null when there is nothing to take back.</summary>
+    public string? Said { get; private set; }
+
+    /// <summary>Offers to take entries back.</summary>
+    /// <param name="said">What was kept, for example <c>Inspection of 12 kept</c>.</param>
+    /// <param name="entries">The entries.</param>
+    public void Offer(string said, params IReadOnlyList<Entry> entries)
+    {
+        (Said, _entries) = (said, entries);
+        Changed?.Invoke();
+    }
+
+    /// <summary>Strikes the entries out.</summary>
+    /// <exception cref="StoreException">The device could not keep the strikes.</exception>
+    public async Task UndoAsync()
+    {
+        await session.WriteAsync([.. _entries.Select(entry => new Book.Records.Strike(entry.Id, "Taken back right after it was written"))]);
+        Dismiss();
+    }
+
+    /// <summary>Offers nothing any more.</summary>
+    public void Dismiss()
+    {
+        (Said, _entries) = (null, []);
+        Changed?.Invoke();
+    }
+}

@@ -1,0 +1,206 @@
+using Foundress.Book;
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+using Foundress.Book.State;
+
+namespace Foundress.Web.Store;
+
+/// <summary>
+/// The book that is open in this tab: its ledger in memory, its entries on this device. A record counts as kept only once
+/// the device has it on its disk.
+/// </summary>
+/// <param name="store">The device's store.</param>
+/// <param name="time">The wall clock.</param>
+/// <param name="ids">Where new ids come from.</param>
+public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource ids) : IDisposable
+{
+    /// <summary>The keeper's own operation.</summary>
+    public const string Home = "home";
+
+    /// <summary>The operation that holds invented records.</summary>
+    public const string Demo = "demo";
+
+    private readonly HybridClock _clock = new(time);
+    private readonly SemaphoreSlim _reading = new(1, 1);
+    private Ledger _ledger = new();
+    private string _device = string.Empty;
+    private int _position;
+
+    /// <summary>Told after the book, the author or the operation has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>Told after this tab has written entries of its own.</summary>
+    public event Action? Written;
+
+    /// <summary>The operation whose book is open.</summary>
+    public string Operation { get; private set; } = Home;
+
+    /// <summary>Whether the open book is the invented one.</summary>
+    public bool IsDemo => Operation == Demo;
+
+    /// <summary>In whose name records are written.</summary>
+    public string Author { get; private set; } = "keeper";
+
+    /// <summary>What the open book says today.</summary>
+    public BookState State => _ledger.State;
+
+    /// <summary>The number of entries in the open book.</summary>
+    public int Count => _ledger.Count;
+
+    /// <summary>Every entry of the open book, in its order.</summary>
+    public IEnumerable<Entry> Entries => _ledger.Entries;
+
+    /// <summary>Rows in this device's store that hold no readable entry.</summary>
+    public int Broken { get; private set; }
+
+    /// <summary>Where new ids come from, for apiaries, colonies and rounds.</summary>
+    public IIdSource Ids => ids;
+
+    /// <summary>Today by the device's own calendar.</summary>
+    public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+
+    /// <summary>Opens the book that was open last on this device.</summary>
+    /// <exception cref="StoreException">The device's store cannot be read.</exception>
+    public async Task OpenAsync()
+    {
+        _device = await store.FirstAsync("device", ids.Next().ToString("N")[20..]);
+        Author = await store.GetAsync("author") ?? Author;
+        var operation = await store.GetAsync("operation") == Demo ? Demo : Home;
+        await LoadAsync(operation);
+        store.Listen(operationChanged => _ = FollowAsync(operationChanged));
+    }
+
+    /// <summary>Opens another book, and remembers to open it next time.</summary>
+    public async Task SwitchAsync(string operation)
+    {
+        await store.SetAsync("operation", operation);
+        await LoadAsync(operation);
+        store.Tell("*");
+    }
+
+    /// <summary>Sets in whose name records are written from now on, 1 to 200 characters.</summary>
+    public async Task SetAuthorAsync(string author)
+    {
+        await store.SetAsync("author", author);
+        Author = author;
+        Changed?.Invoke();
+        store.Tell("*");
+    }
+
+    /// <summary>Writes a record down. When this returns, it is on the device's disk.</summary>
+    /// <exception cref="StoreException">The device could not keep it; the book is unchanged.</exception>
+    public async Task<Entry> WriteAsync(Record record) => (await WriteAsync([record]))[0];
+
+    /// <summary>Writes several records down together: all of them or none.</summary>
+    /// <exception cref="StoreException">The device could not keep them; the book is unchanged.</exception>
+    public async Task<IReadOnlyList<Entry>> WriteAsync(IReadOnlyList<Record> records)
+    {
+        var scribe = new Scribe(Operation, Author, _device, _clock, ids);
+        var ledger = _ledger;
+        var entries = records.Select(scribe.Write).ToList();
+        await store.AppendAsync(scribe.Operation, entries, pending: true);
+        ledger.Add(entries);
+        Changed?.Invoke();
+        store.Tell(scribe.Operation);
+        Written?.Invoke();
+        return entries;
+    }
+
+    /// <summary>Strikes an entry out, with the reason. Striking a strike brings the first entry back.</summary>
+    /// <exception cref="StoreException">The device could not keep the strike; the book is unchanged.</exception>
+    public Task<Entry> StrikeAsync(EntryId entry, string reason) => WriteAsync(new Strike(entry, reason));
+
+    /// <summary>Takes in entries from elsewhere: the server or a file. They are on the device's disk when this returns.</summary>
+    /// <param name="operation">The operation they were asked for. Entries of another one are passed over.</param>
+    /// <param name="entries">The entries.</param>
+    /// <param name="pending">True when the server still has to be given them.</param>
+    /// <returns>How many were new to the open book.</returns>
+    public async Task<int> TakeInAsync(string operation, IEnumerable<Entry> entries, bool pending)
+    {
+        var own = entries.Where(entry => entry.Operation == operation).ToList();
+        if (own.Count == 0)
+            return 0;
+        await store.AppendAsync(operation, own, pending);
+        if (operation != Operation)
+            return 0;
+        var added = Take(own);
+        if (added == 0)
+            return 0;
+        Changed?.Invoke();
+        store.Tell(operation);
+        return added;
+    }
+
+    /// <summary>Removes the invented book from this device and opens the keeper's own.</summary>
+    public async Task RemoveDemoAsync()
+    {
+        await store.ForgetAsync(Demo);
+        await store.SetAsync("cursor:" + Demo, null);
+        await store.SetAsync("demo", "removed");
+        await SwitchAsync(Home);
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _reading.Dispose();
+
+    private async Task LoadAsync(string operation)
+    {
+        await _reading.WaitAsync();
+        try
+        {
+            var stored = await store.ReadAfterAsync(operation, 0);
+            (Operation, _ledger, _position, Broken) = (operation, new Ledger(), stored.Last, stored.Broken);
+            Take(stored.Entries);
+        }
+        finally
+        {
+            _reading.Release();
+        }
+
+        Changed?.Invoke();
+    }
+
+    // Another tab of this browser has written: read what it added, or follow it to another book.
+    private async Task FollowAsync(string operation)
+    {
+        try
+        {
+            if (operation == "*")
+            {
+                Author = await store.GetAsync("author") ?? Author;
+                var now = await store.GetAsync("operation") == Demo ? Demo : Home;
+                await LoadAsync(now);
+                return;
+            }
+
+            if (operation != Operation)
+                return;
+            await _reading.WaitAsync();
+            try
+            {
+                var stored = await store.ReadAfterAsync(operation, _position);
+                _position = stored.Last;
+                Broken += stored.Broken;
+                Take(stored.Entries);
+            }
+            finally
+            {
+                _reading.Release();
+            }
+
+            Changed?.Invoke();
+        }
+        catch (StoreException)
+        {
+            // Nothing is lost: the entries are in the store, and the next news or the next start reads them.
+            return;
+        }
+    }
+
+    private int Take(IReadOnlyList<Entry> entries)
+    {
+        foreach (var entry in entries)
+            _clock.Witness(entry.Clock);
+        return _ledger.Add(entries).Count;
+    }
+}

@@ -1,0 +1,36 @@
+using System.Runtime.Versioning;
+
+namespace Foundress.Web.Store;
+
+/// <summary>The device through <c>js/device.js</c>.</summary>
+[SupportedOSPlatform("browser")]
+public sealed class BrowserDevice : IDevice
+{
+    /// <inheritdoc/>
+    public string Theme
+    {
+        get => DeviceModule.GetTheme();
+        set => DeviceModule.SetTheme(value);
+    }
+
+    /// <inheritdoc/>
+    public void Tick(int milliseconds = 12) => DeviceModule.Tick(milliseconds);
+
+    /// <inheritdoc/>
+    public Task<bool> KeepAwakeAsync(bool on) => DeviceModule.KeepAwake(on);
+
+    /// <inheritdoc/>
+    public void Download(string name, string type, string text) => DeviceModule.Download(name, type, text);
+
+    /// <inheritdoc/>
+    public Task<string> PersistAsync(bool ask) => DeviceModule.Persist(ask);
+
+    /// <inheritdoc/>
+    public Task<double> UsedBytesAsync() => DeviceModule.UsedBytes();
+
+    /// <inheritdoc/>
+    public void OnReturn(Action callback) => DeviceModule.OnReturn(callback);
+
+    /// <inheritdoc/>
+    public void FocusFirstProblem() => DeviceModule.FocusFirst("[aria-invalid='true']");
+}

@@ -1,0 +1,180 @@
+using System.Globalization;
+using Foundress.Web.Shell;
+using Foundress.Web.Store;
+
+namespace Foundress.Web.Sync;
+
+/// <summary>
+/// Keeps this device and the server in step: at the start, when the app comes back to the front or the network returns,
+/// shortly after a record is written, and when asked. It may be cut off anywhere and simply goes on next time.
+/// </summary>
+/// <param name="server">The server.</param>
+/// <param name="store">This device's store.</param>
+/// <param name="session">The open book.</param>
+/// <param name="forms">Forms being filled in: the open book is not changed under them.</param>
+/// <param name="time">The wall clock.</param>
+public sealed class Exchange(BookServer server, IEntryStore store, BookSession session, DirtyForms forms, TimeProvider time)
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1.5);
+
+    private bool _running;
+    private bool _again;
+    private int _writes;
+
+    /// <summary>Told after any of the properties has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>How the last exchange went.</summary>
+    public ExchangeState State { get; private set; }
+
+    /// <summary>Why the last exchange failed; null when it did not.</summary>
+    public string? Problem { get; private set; }
+
+    /// <summary>When both sides last held the same entries.</summary>
+    public DateTimeOffset? LastDone { get; private set; }
+
+    /// <summary>The server's version, once it has answered.</summary>
+    public string? ServerVersion { get; private set; }
+
+    /// <summary>Records kept on this device that the server has not been given yet.</summary>
+    public int Pending { get; private set; }
+
+    /// <summary>Records the server would not take. They stay on this device.</summary>
+    public int Refused { get; private set; }
+
+    /// <summary>Reads the counts this device remembers and makes the first exchange.</summary>
+    public async Task StartAsync()
+    {
+        if (long.TryParse(await store.GetAsync("exchanged"), CultureInfo.InvariantCulture, out var milliseconds))
+            LastDone = DateTimeOffset.FromUnixTimeMilliseconds(milliseconds);
+        session.Written += () => _ = SoonAsync();
+        await RunAsync();
+    }
+
+    /// <summary>Makes an exchange now. While one is under way, another follows it.</summary>
+    public async Task RunAsync()
+    {
+        if (_running)
+        {
+            _again = true;
+            return;
+        }
+
+        _running = true;
+        try
+        {
+            do
+            {
+                _again = false;
+                await OnceAsync();
+            }
+            while (_again);
+        }
+        finally
+        {
+            _running = false;
+        }
+    }
+
+    /// <summary>Gives the server everything again and asks it for everything: for a server that was set up anew.</summary>
+    public async Task RunFromTheStartAsync()
+    {
+        await store.UnsettleAsync(session.Operation);
+        await store.SetAsync(CursorKey(session.Operation), null);
+        await RunAsync();
+    }
+
+    /// <summary>Removes the invented book from this device and from the server.</summary>
+    public async Task RemoveDemoAsync()
+    {
+        await store.SetAsync("demo-on-server", "remove");
+        await session.RemoveDemoAsync();
+        await RunAsync();
+    }
+
+    private static string CursorKey(string operation) => "cursor:" + operation;
+
+    private async Task SoonAsync()
+    {
+        await CountAsync(session.Operation);
+        Changed?.Invoke();
+        var mine = ++_writes;
+        await Task.Delay(Pause, time);
+        if (mine == _writes)
+            await RunAsync();
+    }
+
+    private async Task OnceAsync()
+    {
+        State = ExchangeState.Working;
+        Changed?.Invoke();
+        var operation = session.Operation;
+        try
+        {
+            await CountAsync(operation);
+            var about = await server.AboutAsync();
+            ServerVersion = about.Version;
+            await DropServerDemoAsync();
+            operation = await ChooseBookAsync(about);
+            await PushAsync(operation);
+            await PullAsync(operation);
+            (State, Problem, LastDone) = (ExchangeState.Done, null, time.GetUtcNow());
+            await store.SetAsync("exchanged", LastDone.Value.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture));
+            await CountAsync(operation);
+        }
+        catch (Exception error) when (error is ExchangeException or StoreException)
+        {
+            (State, Problem) = (ExchangeState.Failed, error.Message);
+        }
+
+        Changed?.Invoke();
+    }
+
+    // A newcomer without records of their own is shown the invented book when the server offers one.
+    private async Task<string> ChooseBookAsync(AboutReply about)
+    {
+        if (about.Demo && session is { IsDemo: false, Count: 0 } && !forms.Any
+            && await store.GetAsync("operation") is null && await store.GetAsync("demo") is null)
+            await session.SwitchAsync(BookSession.Demo);
+        return session.Operation;
+    }
+
+    private async Task DropServerDemoAsync()
+    {
+        if (await store.GetAsync("demo-on-server") != "remove")
+            return;
+        await server.RemoveDemoAsync();
+        await store.SetAsync("demo-on-server", null);
+    }
+
+    private async Task PushAsync(string operation)
+    {
+        while (await store.ReadPendingAsync(operation, BookServer.Batch) is { Count: > 0 } entries)
+        {
+            var refused = await server.PushAsync(operation, entries);
+            await store.SettleAsync(operation, entries.Select(entry => (entry.Id, refused.GetValueOrDefault(entry.Id))));
+        }
+    }
+
+    private async Task PullAsync(string operation)
+    {
+        long.TryParse(await store.GetAsync(CursorKey(operation)), CultureInfo.InvariantCulture, out var after);
+        PulledEntries pulled;
+        do
+        {
+            pulled = await server.PullAsync(operation, after);
+            await session.TakeInAsync(operation, pulled.Entries, pending: false);
+            if (pulled.Next <= after && pulled.More)
+                throw new ExchangeException($"The server says there is more but stays at position {after}.");
+            after = pulled.Next;
+            await store.SetAsync(CursorKey(operation), after.ToString(CultureInfo.InvariantCulture));
+        }
+        while (pulled.More);
+    }
+
+    private async Task CountAsync(string operation)
+    {
+        Pending = await store.CountPendingAsync(operation);
+        Refused = await store.CountRefusedAsync(operation);
+    }
+}

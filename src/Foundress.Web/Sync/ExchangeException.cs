@@ -1,0 +1,23 @@
+namespace Foundress.Web.Sync;
+
+/// <summary>An exchange with the server did not come about; the message says why. Nothing is lost by it.</summary>
+public sealed class ExchangeException : Exception
+{
+    /// <summary>An error with the message shown to the keeper.</summary>
+    public ExchangeException(string message)
+        : base(message)
+    {
+    }
+
+    /// <summary>An error with the message shown to the keeper and what caused it.</summary>
+    public ExchangeException(string message, Exception inner)
+        : base(message, inner)
+    {
+    }
+
+    /// <summary>An error without further detail.</summary>
+    public ExchangeException()
+        : base("The exchange with the server did not come about.")
+    {
+    }
+}

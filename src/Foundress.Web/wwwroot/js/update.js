@@ -1,0 +1,63 @@
+// A new version waits until the keeper asks for it; the page is loaded again once, when the new worker has taken over.
+const hadController = !!navigator.serviceWorker?.controller;
+let registration = null;
+let state = 'starting';   // starting, ready, none, failed
+let problem = '';
+let onWaiting = null;
+let onTakenOver = null;
+let reloaded = false;
+let lastCheck = Date.now();
+
+export function watch(waiting, takenOver) {
+  onWaiting = waiting;
+  onTakenOver = takenOver;
+  if (registration?.waiting && navigator.serviceWorker.controller) onWaiting();
+}
+export const apply = () => registration?.waiting?.postMessage('SKIP_WAITING');
+export const offlineState = () => state;
+export const offlineProblem = () => problem;
+export function reload() {
+  if (reloaded) return;
+  reloaded = true;
+  location.reload();
+}
+
+function follow(worker) {
+  worker?.addEventListener('statechange', () => {
+    if (worker.state === 'installed' && navigator.serviceWorker.controller) onWaiting?.();
+    if (worker.state === 'activated') state = 'ready';
+    if (worker.state === 'redundant' && state !== 'ready') {
+      state = 'failed';
+      problem = 'A file of the new version did not arrive as published.';
+    }
+  });
+}
+
+async function start() {
+  if (!navigator.serviceWorker) {
+    state = 'none';
+    problem = 'This browser, or an address without https, does not allow an offline copy.';
+    return;
+  }
+  navigator.serviceWorker.addEventListener('controllerchange', () => {
+    if (!hadController) return;   // the very first worker: nothing changes for this page
+    if (onTakenOver) onTakenOver(); else reload();
+  });
+  try {
+    registration = await navigator.serviceWorker.register('service-worker.js', { updateViaCache: 'none' });
+  } catch (error) {
+    state = navigator.serviceWorker.controller ? 'ready' : 'failed';
+    problem = String(error?.message ?? error);
+    return;
+  }
+  if (registration.active) state = 'ready';
+  if (registration.waiting && navigator.serviceWorker.controller) onWaiting?.();
+  follow(registration.installing);
+  registration.addEventListener('updatefound', () => follow(registration.installing));
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState !== 'visible' || Date.now() - lastCheck < 3_600_000) return;
+    lastCheck = Date.now();
+    registration.update().catch(() => { /* no network: asked again on the next return */ });
+  });
+}
+start();
