@@ -6,7 +6,6 @@ using Foundress.Book.Records;
 using Foundress.Cli.Output;
 using Foundress.Cli.Running;
 using Foundress.Knowledge;
-using Foundress.Science;
 
 namespace Foundress.Cli.Commands;
 
