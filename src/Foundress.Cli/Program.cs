@@ -1,1 +1,4 @@
-return 0;
+using Foundress.Cli;
+using Foundress.Cli.Running;
+
+return await CommandLine.RunAsync(args, Surroundings.OfThisProcess());

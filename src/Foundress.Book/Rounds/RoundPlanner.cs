@@ -67,7 +67,9 @@ public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
         return keys;
     }
 
-    private string Words(int apiaries)
+    /// <summary>The rule the numbers follow, in words, with its source.</summary>
+    /// <param name="apiaries">How many apiaries are sampled.</param>
+    public string Words(int apiaries)
     {
         var rule = apiaries <= 1
             ? $"Fewer than {Rule.SampleAllBelow} colonies: all of them. More: {Rule.OneApiary} drawn at random."

@@ -1,0 +1,96 @@
+using System.CommandLine;
+using System.CommandLine.Help;
+using Foundress.Book.Importing;
+using Foundress.Cli.Commands;
+using Foundress.Cli.Running;
+using Foundress.Storage;
+
+namespace Foundress.Cli;
+
+/// <summary>The command <c>foundress</c>: its commands, and what becomes of their errors.</summary>
+public static class CommandLine
+{
+    /// <summary>Set to anything to see where an unexpected error came from.</summary>
+    private const string TraceVariable = "FOUNDRESS_TRACE";
+
+    /// <summary>Runs one command.</summary>
+    /// <param name="args">The words behind the program's name.</param>
+    /// <param name="around">What the command takes from outside.</param>
+    /// <returns>One of <see cref="ExitCodes"/>.</returns>
+    public static async Task<int> RunAsync(IReadOnlyList<string> args, Surroundings around)
+    {
+        var parsed = Root(around).Parse(args);
+        if (parsed.Errors.Count > 0 && parsed.Action is not HelpAction)
+        {
+            foreach (var error in parsed.Errors)
+                around.Error.WriteLine("foundress: " + error.Message);
+            around.Error.WriteLine(Hint(parsed));
+            return ExitCodes.Usage;
+        }
+
+        try
+        {
+            var configuration = new InvocationConfiguration { Output = around.Out, Error = around.Error, EnableDefaultExceptionHandler = false };
+            return await parsed.InvokeAsync(configuration);
+        }
+        catch (UsageException error)
+        {
+            around.Error.WriteLine("foundress: " + error.Message);
+            return ExitCodes.Usage;
+        }
+        catch (ImportFormatException error)
+        {
+            around.Error.WriteLine("foundress: " + error.Message + " Nothing was imported.");
+            return ExitCodes.Usage;
+        }
+        catch (Exception error) when (error is StorageException or IOException or UnauthorizedAccessException)
+        {
+            around.Error.WriteLine("foundress: " + error.Message);
+            return ExitCodes.Storage;
+        }
+        catch (OperationCanceledException)
+        {
+            around.Error.WriteLine("foundress: stopped. What had been acknowledged is kept.");
+            return ExitCodes.Unexpected;
+        }
+#pragma warning disable CA1031 // The last net: whatever it is, scripts must see exit code 4 and people a sentence.
+        catch (Exception error)
+#pragma warning restore CA1031
+        {
+            var traced = around.Variable(TraceVariable) is { Length: > 0 };
+            around.Error.WriteLine($"foundress: a fault of the program: {(traced ? error.ToString() : error.Message)}");
+            if (!traced)
+                around.Error.WriteLine($"Set {TraceVariable}=1 and run it again to see where.");
+            return ExitCodes.Unexpected;
+        }
+    }
+
+    private static RootCommand Root(Surroundings around)
+    {
+        var root = new RootCommand(
+            """
+            Mites counted on bees, and what they mean.
+
+            Start with one jar:
+              foundress jar --mites 14 --bees 320
+
+            Exit codes: 0 fine, 1 some rows were not imported, 2 wrong command or value,
+            3 the book or a file could not be read or written, 4 a fault of the program.
+            """);
+        root.Add(JarCommand.Make(around));
+        root.Add(PlanCommand.Make(around));
+        root.Add(DrawCommand.Make(around));
+        root.Add(ImportCommand.Make(around));
+        root.Add(BackupCommand.Make(around));
+        root.Add(RestoreCommand.Make(around));
+        return root;
+    }
+
+    private static string Hint(ParseResult parsed)
+    {
+        var names = new List<string>();
+        for (var at = parsed.CommandResult; at is not null; at = at.Parent as System.CommandLine.Parsing.CommandResult)
+            names.Insert(0, at.Command is RootCommand ? "foundress" : at.Command.Name);
+        return $"Try: {string.Join(' ', names)} --help";
+    }
+}

@@ -1,0 +1,51 @@
+using System.CommandLine;
+using Foundress.Cli.Running;
+using Foundress.Storage;
+
+namespace Foundress.Cli.Commands;
+
+/// <summary><c>foundress backup</c>: a whole, checked copy of the book.</summary>
+internal static class BackupCommand
+{
+    internal static Command Make(Surroundings around)
+    {
+        var file = new Argument<string?>("FILE") { Description = "The file to write; it must not exist. Without it: a dated one in the book's folder.", Arity = ArgumentArity.ZeroOrOne };
+        var list = new Option<bool>("--list") { Description = "List the dated backups, newest first, and make none." };
+        var data = CommonOptions.Data();
+        var json = CommonOptions.Json();
+        var command = new Command(
+            "backup",
+            """
+            Make a whole, checked copy of the book, also while the app is in use.
+
+            Example:
+              foundress backup /media/stick/book-2026-08-01.db
+            """) { file, list, data, json };
+        command.SetAction(async (parsed, cancellation) =>
+        {
+            var directory = CommonOptions.DirectoryOf(parsed.GetValue(data), around);
+            BookAccess.RequireExisting(directory);
+            using var store = await BookStore.OpenAsync(directory, new BookStoreOptions { Time = around.Time, BackupAtStart = false }, cancellation);
+            if (parsed.GetValue(list))
+            {
+                var backups = store.Backups();
+                if (parsed.GetValue(json))
+                    JsonOut.Write(around.Out, backups);
+                else if (backups.Count == 0)
+                    around.Out.WriteLine("There are no dated backups yet.");
+                else
+                    foreach (var one in backups)
+                        around.Out.WriteLine($"{one.Made:yyyy-MM-dd HH:mm:ss}Z  {one.Bytes,12} bytes  {one.File}");
+                return ExitCodes.Fine;
+            }
+
+            var made = await store.BackupAsync(parsed.GetValue(file), cancellation);
+            if (parsed.GetValue(json))
+                JsonOut.Write(around.Out, made);
+            else
+                around.Out.WriteLine($"Backup made and checked: {made.File} ({made.Bytes} bytes).");
+            return ExitCodes.Fine;
+        });
+        return command;
+    }
+}

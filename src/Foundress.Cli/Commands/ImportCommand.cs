@@ -1,0 +1,104 @@
+using System.CommandLine;
+using Foundress.Book.Importing;
+using Foundress.Book.Journal;
+using Foundress.Book.Wording;
+using Foundress.Cli.Output;
+using Foundress.Cli.Running;
+using Foundress.Knowledge;
+
+namespace Foundress.Cli.Commands;
+
+/// <summary><c>foundress import jars</c>: takes jars from a CSV file into the book.</summary>
+internal static class ImportCommand
+{
+    // Few enough that an interruption loses little work, many enough that the disk is not waited for on every row.
+    private const int Batch = 1_000;
+
+    internal static Command Make(Surroundings around)
+    {
+        var import = new Command("import", "Take records from a file into the book.");
+        import.Add(Jars(around));
+        return import;
+    }
+
+    private static Command Jars(Surroundings around)
+    {
+        var file = new Argument<string>("FILE.csv") { Description = "The file." };
+        var rejects = new Option<string?>("--rejects") { Description = "Where rows that are not taken are written, with the reason. Without it: beside the file, with .rejected in its name.", HelpName = "FILE" };
+        var check = new Option<bool>("--check") { Description = "Only look: say what would be imported and write nothing into the book." };
+        var author = new Option<string>("--author") { Description = "Who writes the jars down.", HelpName = "NAME", DefaultValueFactory = _ => "import" };
+        var data = CommonOptions.Data();
+        var operation = CommonOptions.Operation();
+        var json = CommonOptions.Json();
+        var command = new Command(
+            "jars",
+            """
+            Import jars from a CSV file. Importing a file again records nothing twice.
+
+            Columns: apiary, colony, date, method, mites, bees; optional: bees_basis, passes, note.
+            A row that is wrong stops nothing else: it is named on the error output and written to
+            the reject file with its reason, ready to be put right and imported again.
+
+            Example:
+              foundress import jars jars.csv --data ./book
+            """) { file, rejects, check, author, data, operation, json };
+        command.SetAction(async (parsed, cancellation) =>
+        {
+            if (NameField.Read(parsed.GetValue(author)!, out var writer) is { } problem)
+                throw new UsageException($"--author '{parsed.GetValue(author)}': {problem}");
+            var path = parsed.GetValue(file)!;
+            using var csv = Open(path);
+            using var book = await BookAccess.OpenAsync(
+                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, writer, around, cancellation);
+            var rules = JarImportRules.From(KnowledgeBase.Load(), book.Ledger.State.Policy, around.Today);
+            var jars = JarImport.Open(csv, book.Ledger, book.Scribe.Operation, rules);
+            foreach (var unknown in jars.UnknownColumns)
+                around.Error.WriteLine($"{path}: the column '{unknown}' is not known and was not read.");
+            var keep = !parsed.GetValue(check);
+            using var rejected = new RejectSink(path, parsed.GetValue(rejects), jars, around.Error, write: keep);
+            var waiting = new List<Entry>(Batch + 3);
+            foreach (var row in jars.Rows())
+            {
+                if (row is RejectedRow bad)
+                    rejected.Take(bad);
+                else if (keep)
+                    waiting.AddRange(((AcceptedRow)row).Records.Select(record => book.Scribe.Write(record.Record, record.Id)));
+                if (waiting.Count < Batch)
+                    continue;
+                await book.Store.AppendAsync(book.Scribe.Operation, waiting, cancellation);
+                waiting.Clear();
+            }
+
+            await book.Store.AppendAsync(book.Scribe.Operation, waiting, cancellation);
+            var output = new ImportOutput(path, keep, jars.New, jars.Known, jars.Rejected, jars.NewApiaries, jars.NewColonies, jars.UnknownColumns, rejected.Path);
+            if (parsed.GetValue(json))
+                JsonOut.Write(around.Out, output);
+            else
+                Write(around.Out, output);
+            return jars.Rejected > 0 ? ExitCodes.SomeRejected : ExitCodes.Fine;
+        });
+        return command;
+    }
+
+    private static FileStream Open(string path)
+    {
+        try
+        {
+            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1 << 16);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new UsageException($"The file '{path}' cannot be read: {error.Message}", error);
+        }
+    }
+
+    private static void Write(TextWriter text, ImportOutput output)
+    {
+        var done = output.Kept ? "imported" : "would be imported";
+        text.WriteLine(
+            $"{Say.Count(output.New, "jar", "jars")} {done}, {output.Known} already in the book, {output.Rejected} rejected; "
+            + $"{Say.Count(output.NewApiaries, "new apiary", "new apiaries")}, {Say.Count(output.NewColonies, "new colony", "new colonies")}.");
+        if (output.RejectFile is { } rejects)
+            text.WriteLine($"Rejected rows are in {rejects}: put them right and import that file.");
+    }
+}

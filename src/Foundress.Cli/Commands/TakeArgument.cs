@@ -1,0 +1,29 @@
+using System.Globalization;
+using Foundress.Book.Rounds;
+using Foundress.Cli.Running;
+
+namespace Foundress.Cli.Commands;
+
+/// <summary>How many colonies the keeper wants from each apiary, where that differs from the rule.</summary>
+internal static class TakeArgument
+{
+    internal static RoundProposal Apply(string? text, RoundProposal proposal)
+    {
+        if (text is null)
+            return proposal;
+        if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var take) || take < 1)
+            throw new UsageException($"--take '{text}': write a whole number of colonies from 1.");
+        var small = proposal.Apiaries.FirstOrDefault(apiary => apiary.Colonies.Count < take);
+        if (small is not null)
+        {
+            throw new UsageException(string.Create(
+                CultureInfo.InvariantCulture, $"--take {take}: {small.Apiary.Name} has only {small.Colonies.Count} colonies. Take fewer, or draw that apiary by itself."));
+        }
+
+        return proposal with
+        {
+            Apiaries = [.. proposal.Apiaries.Select(apiary => apiary with { Take = take })],
+            Rule = string.Create(CultureInfo.InvariantCulture, $"{take} from each apiary, as asked for."),
+        };
+    }
+}

@@ -1,0 +1,58 @@
+using Foundress.Book;
+using Foundress.Book.Journal;
+using Foundress.Storage;
+
+namespace Foundress.Cli.Running;
+
+/// <summary>The book of one operation, read whole, and the pen to write in it.</summary>
+internal sealed class BookAccess : IDisposable
+{
+    private BookAccess(BookStore store, Ledger ledger, Scribe scribe) => (Store, Ledger, Scribe) = (store, ledger, scribe);
+
+    internal BookStore Store { get; }
+
+    internal Ledger Ledger { get; }
+
+    internal Scribe Scribe { get; }
+
+    /// <summary>Opens the book, making it where there is none.</summary>
+    internal static async Task<BookAccess> OpenAsync(string directory, string operation, string author, Surroundings around, CancellationToken cancellation)
+    {
+        var store = await BookStore.OpenAsync(directory, new BookStoreOptions { Time = around.Time }, cancellation);
+        try
+        {
+            var clock = new HybridClock(around.Time);
+            var entries = new List<Entry>();
+            await foreach (var entry in store.ReadAllAsync(operation, cancellation))
+            {
+                clock.Witness(entry.Clock);
+                entries.Add(entry);
+            }
+
+            var ledger = new Ledger();
+            ledger.Add(entries);
+            return new BookAccess(store, ledger, new Scribe(operation, author, around.Device, clock, new TimeOrderedIds(around.Time)));
+        }
+        catch
+        {
+            store.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Opens a book that must be there: a slip in the folder's name must not look like an empty book.</summary>
+    internal static Task<BookAccess> OpenExistingAsync(string directory, string operation, Surroundings around, CancellationToken cancellation)
+    {
+        RequireExisting(directory);
+        return OpenAsync(directory, operation, "command line", around, cancellation);
+    }
+
+    internal static void RequireExisting(string directory)
+    {
+        var folder = DataFolder.At(directory);
+        if (!File.Exists(folder.Database) && !Directory.Exists(folder.Backups))
+            throw new UsageException($"There is no book in {folder.Path} yet. Start the app or import jars first, or name another folder with --data.");
+    }
+
+    public void Dispose() => Store.Dispose();
+}

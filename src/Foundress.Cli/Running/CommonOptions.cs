@@ -1,0 +1,56 @@
+using System.CommandLine;
+using Foundress.Book.Importing;
+using Foundress.Storage;
+
+namespace Foundress.Cli.Running;
+
+/// <summary>Options that several commands share, each made anew because an option belongs to one command.</summary>
+internal static class CommonOptions
+{
+    internal const string DataVariable = "FOUNDRESS_DATA";
+
+    internal static Option<bool> Json() => new("--json") { Description = "Write JSON." };
+
+    internal static Option<string?> Data() => new("--data")
+    {
+        Description = $"Folder of the book. Without it: the environment variable {DataVariable}, or else {DataFolder.Default.Path}.",
+        HelpName = "DIR",
+    };
+
+    internal static Option<string> Operation() => new("--operation")
+    {
+        Description = "The operation whose book is meant.",
+        HelpName = "NAME",
+        DefaultValueFactory = _ => "home",
+    };
+
+    internal static Option<string?> Day(string name, string what) => new(name) { Description = what + " (yyyy-MM-dd).", HelpName = "DAY" };
+
+    /// <summary>The folder of the book.</summary>
+    internal static string DirectoryOf(string? given, Surroundings around)
+    {
+        if (given is not null && string.IsNullOrWhiteSpace(given))
+            throw new UsageException("--data: the folder is empty. Name one, or leave the option out.");
+        return given ?? (around.Variable(DataVariable) is { Length: > 0 } named ? named : DataFolder.Default.Path);
+    }
+
+    /// <summary>A day that is not in the future.</summary>
+    internal static DateOnly PastDay(string option, string? text, Surroundings around)
+    {
+        if (text is null)
+            return around.Today;
+        if (DateField.Read(text, around.Today, out var day) is { } problem)
+            throw new UsageException($"{option} '{text}': {problem}");
+        return day;
+    }
+
+    /// <summary>A day that may lie ahead, up to two years.</summary>
+    internal static DateOnly PlannedDay(string option, string? text, Surroundings around)
+    {
+        if (text is null)
+            return around.Today;
+        if (DateField.Read(text, around.Today.AddYears(2), out var day) is not null)
+            throw new UsageException($"{option} '{text}': Write a day of at most two years ahead as yyyy-MM-dd, for example {around.Today:yyyy-MM-dd}.");
+        return day;
+    }
+}

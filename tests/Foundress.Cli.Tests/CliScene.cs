@@ -1,0 +1,64 @@
+using System.Globalization;
+using System.Text.Json;
+using Foundress.Book;
+using Foundress.Cli.Running;
+using Foundress.Storage;
+using Microsoft.Extensions.Time.Testing;
+
+namespace Foundress.Cli.Tests;
+
+/// <summary>Runs commands without a process, in a folder of their own, on 1 September 2026.</summary>
+internal sealed class CliScene : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("foundress-cli-");
+
+    internal string Folder => _folder.FullName;
+
+    /// <summary>The folder of the book, made by the first command that writes.</summary>
+    internal string Data => Path.Combine(Folder, "book");
+
+    internal Dictionary<string, string> Variables { get; } = [];
+
+    internal string Out { get; private set; } = "";
+
+    internal string Error { get; private set; } = "";
+
+    internal async Task<int> RunAsync(params string[] args)
+    {
+        using var output = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
+        using var error = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
+        var time = new FakeTimeProvider(new DateTimeOffset(2026, 9, 1, 9, 0, 0, TimeSpan.Zero));
+        var around = new Surroundings(
+            output, error, time, Variables.GetValueOrDefault, () => 4711, "cli-test", CultureInfo.InvariantCulture);
+        var code = await CommandLine.RunAsync(args, around);
+        (Out, Error) = (output.ToString(), error.ToString());
+        return code;
+    }
+
+    /// <summary>Runs a command on this scene's book.</summary>
+    internal Task<int> RunOnBookAsync(params string[] args) => RunAsync([.. args, "--data", Data]);
+
+    internal JsonElement Json()
+    {
+        using var document = JsonDocument.Parse(Out);
+        return document.RootElement.Clone();
+    }
+
+    internal string Write(string name, string text)
+    {
+        var path = Path.Combine(Folder, name);
+        File.WriteAllText(path, text);
+        return path;
+    }
+
+    internal async Task<Ledger> LedgerAsync()
+    {
+        using var store = await BookStore.OpenAsync(Data);
+        var ledger = new Ledger();
+        await foreach (var entry in store.ReadAllAsync("home"))
+            ledger.Add([entry]);
+        return ledger;
+    }
+
+    public void Dispose() => _folder.Delete(recursive: true);
+}
