@@ -52,8 +52,8 @@ public sealed class ExchangeTests(PublishedApp app)
         Assert.Equal(4, host.Entries("home").Count);
         host.BeginAnew();
         await visitor.Page.ReloadAsync();
-        await visitor.Page.WaitForFunctionAsync("import('/js/store.js').then(s => s.metaGet('incarnation')).then(i => i === '" + host.Incarnation + "')");
-        await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        await visitor.UntilKeptAsync($"store.metaGet('incarnation').then(kept => kept === '{host.Incarnation}')");
+        await visitor.UntilKeptAsync("store.readPending('home', 1).then(rows => rows === '[]')");
         Assert.Equal(4, host.Entries("home").Count);
     }
 

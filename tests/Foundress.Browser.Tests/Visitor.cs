@@ -58,6 +58,15 @@ public sealed class Visitor : IAsyncDisposable
     /// <summary>Waits until the program is on the device for use without a network.</summary>
     public Task OfflineReadyAsync() => Page.EvaluateAsync("navigator.serviceWorker.ready.then(r => r.active.state === 'activated' || new Promise(done => r.active.addEventListener('statechange', e => e.target.state === 'activated' && done())))");
 
+    /// <summary>Waits until what the device keeps is as it should be.</summary>
+    /// <param name="expression">A promise of true or false, with the app's own store module as <c>store</c>.</param>
+    public async Task UntilKeptAsync(string expression)
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        while (!await Page.EvaluateAsync<bool>($"import('/js/store.js').then(store => {expression})"))
+            await Task.Delay(100, patience.Token);
+    }
+
     /// <summary>Goes to a place inside the running app, without loading the page again.</summary>
     public async Task GoAsync(string address)
     {

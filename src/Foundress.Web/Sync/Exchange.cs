@@ -140,6 +140,8 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         {
             foreach (var operation in new[] { BookSession.Home, BookSession.Demo })
                 await ForgetProgressAsync(operation);
+            await CountAsync(session.Operation);
+            Changed?.Invoke();
         }
 
         await store.SetAsync("incarnation", about.Incarnation);
