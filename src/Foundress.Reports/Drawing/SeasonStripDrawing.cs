@@ -74,7 +74,7 @@ public static class SeasonStripDrawing
                 .Line(right, layout.RibbonBottom - height * end).Line(right, layout.RibbonBottom).Close());
             var names = Words.Names(span.Phase);
             var pick = 0;
-            while (pick < names.Length && TextWidth.Of(names[pick], layout.Font) > right - left - 2)
+            while (pick < names.Length && TextWidth.Of(names[pick], layout.Font) > right - left)
                 pick++;
             if (pick < names.Length)
                 svg.Text("fd-ink", (left + right) / 2, layout.RibbonBottom - (start == end && end < 1 ? height * end + 3 : 4.5), layout.Font, "middle", names[pick]);
