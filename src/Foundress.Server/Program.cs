@@ -1,2 +1,3 @@
-var app = WebApplication.Create(args);
-app.Run();
+using Foundress.Server;
+
+return await ServerRun.RunAsync(args, demo: null, Console.Out, Console.Error);

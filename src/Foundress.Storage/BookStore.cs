@@ -24,9 +24,6 @@ public sealed class BookStore : IDisposable
     // Keeps a page of long payloads from filling the memory of a phone.
     private const int GreatestPageCharacters = 4_000_000;
 
-    // Few enough to be looked up by id in one statement.
-    private const int Batch = 500;
-
     private static readonly TimeSpan SetupPatience = TimeSpan.FromMinutes(1);
 
     private readonly BookStoreOptions _options;
@@ -122,12 +119,9 @@ public sealed class BookStore : IDisposable
             return await SqliteErrors.GuardAsync(Folder, async () =>
             {
                 await using var context = _database.Open();
-                context.ChangeTracker.AutoDetectChangesEnabled = false;
                 // SQLite transactions begin here as immediate: no other program can write between the look-up and the insert.
                 await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
-                var accepted = 0;
-                foreach (var batch in distinct.Values.Chunk(Batch))
-                    accepted += await AddAsync(context, operation, batch, cancellation);
+                var accepted = await AddAsync(context, distinct.Values, cancellation);
                 // From here on the commit must not be left half waited for.
                 await transaction.CommitAsync(CancellationToken.None);
                 return new AppendResult(accepted, entries.Count - accepted);
@@ -251,30 +245,30 @@ public sealed class BookStore : IDisposable
     }
 
     private async Task<int> AddAsync(
-        SqliteBookContext context, string operation, Entry[] batch, CancellationToken cancellation)
+        SqliteBookContext context, IReadOnlyCollection<Entry> entries, CancellationToken cancellation)
     {
-        var ids = Array.ConvertAll(batch, entry => entry.Id.Value);
-        var held = await context.Entries.AsNoTracking()
-            .Where(e => e.Operation == operation && ids.Contains(e.Id))
-            .ToDictionaryAsync(e => e.Id, cancellation);
+        await using var insert = new EntryInsert(context);
         var received = _options.Time.GetUtcNow();
         var accepted = 0;
-        foreach (var entry in batch)
+        foreach (var entry in entries)
         {
-            if (held.TryGetValue(entry.Id.Value, out var row))
+            var row = entry.ToRow(received);
+            if (await insert.TryAddAsync(row, cancellation))
             {
-                var known = row.ToEntry();
-                if (known == entry || !Ledger.ComesBefore(entry, known))
-                    continue;
-                await context.Entries.Where(e => e.Sequence == row.Sequence).ExecuteDeleteAsync(cancellation);
+                accepted++;
+                continue;
             }
 
-            context.Entries.Add(entry.ToRow(received));
+            var held = await context.Entries.AsNoTracking()
+                .SingleAsync(e => e.Operation == row.Operation && e.Id == row.Id, cancellation);
+            var known = held.ToEntry();
+            if (known == entry || !Ledger.ComesBefore(entry, known))
+                continue;
+            await context.Entries.Where(e => e.Sequence == held.Sequence).ExecuteDeleteAsync(cancellation);
+            await insert.TryAddAsync(row, cancellation);
             accepted++;
         }
 
-        await context.SaveChangesAsync(cancellation);
-        context.ChangeTracker.Clear();
         return accepted;
     }
 

@@ -11,9 +11,11 @@ public class ReadTests
         await store.AppendAsync("home", entries);
         await store.AppendAsync("away", Some.Entries(4, "away"));
         var first = await store.ReadAsync("home", 0, 4);
-        Assert.Equal((entries[..4], true), (first.Entries, first.More));
+        Assert.Equal(entries[..4], first.Entries);
+        Assert.True(first.More);
         var second = await store.ReadAsync("home", first.Next, 3);
-        Assert.Equal((entries[4..], false), (second.Entries, second.More));
+        Assert.Equal(entries[4..], second.Entries);
+        Assert.False(second.More);
         var third = await store.ReadAsync("home", second.Next, 3);
         Assert.Equal((0, second.Next, false), (third.Entries.Count, third.Next, third.More));
     }

@@ -13,7 +13,7 @@ public static class JarDrawing
     private const double PlotBottom = 112;
     private const double BarMiddle = 128;
     private const double AxisTop = 144;
-    private const double Height = 166;
+    private const double Height = 182;
 
     /// <summary>Draws a jar as an SVG element.</summary>
     /// <param name="jar">What to draw.</param>
@@ -44,7 +44,7 @@ public static class JarDrawing
                 svg.Text("fd-quiet", x, AxisTop + 17, font, i == 0 ? "start" : "middle", LevelText.Line(i * step, culture));
         }
 
-        svg.Text("fd-quiet", right, AxisTop - 4, font, "end", "per 100 bees");
+        svg.Text("fd-quiet", right, AxisTop + 33, font, "end", "mites per 100 bees");
         svg.Line("fd-base", left, AxisTop, right, AxisTop);
         DrawCurve(svg, jar, id, X);
         if (jar.Watch is { } watch && watch < top)
@@ -64,20 +64,14 @@ public static class JarDrawing
     private static void DrawAct(Svg svg, JarPicture jar, double x, double act, double left, double right, double font, CultureInfo culture)
     {
         svg.Line("fd-act", x, PlotTop - 4, x, AxisTop);
-        var line = "act " + LevelText.Line(act, culture);
-        var chance = jar.ChanceOverAct is { } over ? LevelText.Chance(over, culture) + " above" : "";
-        var lineWidth = TextWidth.Of(line, font);
-        var chanceWidth = TextWidth.Of(chance, font);
-        // The name of the line stands on its low side and the chance on its high side, where there is room.
-        if (x - 6 - lineWidth >= left)
-        {
-            svg.Text("fd-quiet", x - 6, font + 2, font, "end", line);
-            svg.Text("fd-ink fd-strong", x + chanceWidth + 12 > right ? right : x + 6, font + 2, font, x + chanceWidth + 12 > right ? "end" : "start", chance);
-        }
+        var text = jar.ChanceOverAct is { } over
+            ? $"{LevelText.Chance(over, culture)} above {LevelText.Line(act, culture)}"
+            : "act " + LevelText.Line(act, culture);
+        var width = TextWidth.Of(text, font) * 1.08;
+        if (x + width <= right)
+            svg.Text("fd-ink fd-strong", x, font + 2, font, "start", text);
         else
-        {
-            svg.Text("fd-ink fd-strong", x + 6, font + 2, font, "start", $"{chance}  ·  {line}");
-        }
+            svg.Text("fd-ink fd-strong", Math.Max(left, right - width), font + 2, font, "start", text);
     }
 
     private static void DrawCurve(Svg svg, JarPicture jar, string id, Func<double, double> x)
@@ -85,11 +79,12 @@ public static class JarDrawing
         if (jar.Density.Count < 2)
             return;
         var highest = 0d;
+        // The curve of a jar without mites rises without end at 0: what matters is its shape further up.
         foreach (var point in jar.Density)
-            highest = Math.Max(highest, point.Height);
+            highest = point.Level >= jar.Upper / 15 ? Math.Max(highest, point.Height) : highest;
         if (highest <= 0)
             return;
-        double Y(double height) => PlotBottom - (PlotBottom - PlotTop) * height / highest;
+        double Y(double height) => PlotBottom - (PlotBottom - PlotTop) * Math.Min(1, height / highest);
 
         svg.Path("fd-curve", Area(jar.Density, 0, x, Y));
         if (jar.Act is { } act)

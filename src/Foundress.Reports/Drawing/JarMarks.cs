@@ -8,8 +8,8 @@ namespace Foundress.Reports.Drawing;
 /// <summary>The jars of a strip: points with whiskers, moved apart where they would hide each other.</summary>
 internal static class JarMarks
 {
-    // A day's jars may take this much width, as a share of the plot: about half a month.
-    private const double WidestDay = 0.045;
+    // A day's jars may take this much width, as a share of the plot: about three weeks.
+    private const double WidestDay = 0.06;
 
     /// <summary>The jars in the order in which they are drawn: by day, then level, then colony.</summary>
     public static List<JarMark> InOrder(IReadOnlyList<JarMark> jars)
@@ -28,31 +28,30 @@ internal static class JarMarks
     }
 
     /// <summary>Draws whiskers first and points on them.</summary>
-    public static void Draw(Svg svg, IReadOnlyList<JarMark> marks, StripLayout layout, DayScale days, CultureInfo culture)
+    public static void Draw(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days, CultureInfo culture)
     {
-        var jars = InOrder(marks);
-        var places = Places(jars, layout, days);
+        var jars = InOrder(strip.Jars);
+        var places = Places(jars, strip.Today, layout, days);
         svg.Group("fd-jars");
         for (var i = 0; i < places.Length; i++)
             Whisker(svg, jars[i], places[i], layout);
-        var labelled = double.NegativeInfinity;
         for (var i = 0; i < places.Length; i++)
         {
             var jar = jars[i];
-            var x = places[i];
             svg.Group("fd-jar " + Symbols.ClassOf(jar.Standing)).Has("data-jar", jar.Jar.ToString());
             svg.Title($"{jar.ColonyName}, {LevelText.Day(jar.On)}: {LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture)} per 100 bees, {Words.Of(jar.Standing)}");
             if (jar.Level > LevelScale.Highest)
-                labelled = Clipped(svg, jar, x, labelled, layout, culture);
+                Clipped(svg, jar, places[i], layout);
             else
-                Symbols.Jar(svg, jar.Standing, x, layout.Levels.At(jar.Level), layout.Mark);
+                Symbols.Jar(svg, jar.Standing, places[i], layout.Levels.At(jar.Level), layout.Mark);
             svg.End();
         }
 
+        ClippedLevels(svg, jars, places, layout, culture);
         svg.End();
     }
 
-    private static double[] Places(List<JarMark> jars, StripLayout layout, DayScale days)
+    private static double[] Places(List<JarMark> jars, DateOnly today, StripLayout layout, DayScale days)
     {
         var places = new double[jars.Count];
         var gaps = new double[jars.Count];
@@ -67,7 +66,11 @@ internal static class JarMarks
                 (places[start], gaps[start]) = (days.Middle(jars[start].On), step);
         }
 
-        Spread.Apart(places, gaps, layout.Left + layout.Mark + 1, layout.Right - layout.Mark - 2);
+        // What has been counted stands left of today, even when it has been moved.
+        var most = layout.Right - layout.Mark - 2;
+        if (jars.Count > 0 && days.Holds(today) && jars[^1].On <= today)
+            most = Math.Min(most, Math.Max(days.Middle(today) - layout.Mark, layout.Left + layout.Mark + 1));
+        Spread.Apart(places, gaps, layout.Left + layout.Mark + 1, most);
         return places;
     }
 
@@ -87,19 +90,41 @@ internal static class JarMarks
             svg.Line(kind, x - 2, low, x + 2, low);
     }
 
-    private static double Clipped(Svg svg, JarMark jar, double x, double labelled, StripLayout layout, CultureInfo culture)
+    private static void Clipped(Svg svg, JarMark jar, double x, StripLayout layout)
     {
-        var y = layout.PlotTop + 9;
-        Symbols.Jar(svg, jar.Standing, x, y, layout.Mark);
+        Symbols.Jar(svg, jar.Standing, x, layout.PlotTop + 9, layout.Mark);
         svg.Path("fd-solid", new PathText().Move(x, layout.PlotTop - 4).Line(x + 3, layout.PlotTop + 1).Line(x - 3, layout.PlotTop + 1).Close());
-        var text = jar.Level.ToString("0", culture);
-        var width = TextWidth.Of(text, layout.Font);
-        var left = x + layout.Mark + 4;
-        if (left + width > layout.Right)
-            left = x - layout.Mark - 4 - width;
-        if (left < labelled)
-            return labelled;
-        svg.Text("fd-ink fd-halo", left, y + layout.Font * 0.35, layout.Font, "start", text);
-        return left + width + 2;
+    }
+
+    // The values of marks above the scale; neighbours share one label, for example "25-36".
+    private static void ClippedLevels(Svg svg, List<JarMark> jars, double[] places, StripLayout layout, CultureInfo culture)
+    {
+        var free = layout.Left;
+        for (var start = 0; start < places.Length;)
+        {
+            if (jars[start].Level <= LevelScale.Highest)
+            {
+                start++;
+                continue;
+            }
+
+            var (end, low, high) = (start, double.PositiveInfinity, 0d);
+            for (var i = start; i < places.Length && places[i] - places[end] < 3 * layout.Font; i++)
+            {
+                if (jars[i].Level <= LevelScale.Highest)
+                    continue;
+                (end, low, high) = (i, Math.Min(low, jars[i].Level), Math.Max(high, jars[i].Level));
+            }
+
+            var (first, last) = (low.ToString("0", culture), high.ToString("0", culture));
+            var text = first == last ? first : $"{first}\u2013{last}";
+            var width = TextWidth.Of(text, layout.Font);
+            var before = places[start] - layout.Mark - 4 - width;
+            var left = before >= free ? before : places[end] + layout.Mark + 4;
+            if (left + width <= layout.Right)
+                svg.Text("fd-ink fd-halo", left, layout.PlotTop + 9 + layout.Font * 0.35, layout.Font, "start", text);
+            free = Math.Max(left + width, places[end] + layout.Mark) + 4;
+            start = end + 1;
+        }
     }
 }

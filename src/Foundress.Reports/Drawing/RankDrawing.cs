@@ -47,7 +47,7 @@ public static class RankDrawing
         var right = width - readings - 8;
         var bottom = top + sorted.Count * row;
         // The same scale as the strip's, laid on its side.
-        var levels = new LevelScale(left + 6, right - 10);
+        var levels = new LevelScale(left + 6, right - 18);
 
         var svg = Svg.Picture(id, "fd-rank", width, bottom + 24, title, sentence);
         foreach (var level in LevelScale.Ticks)
@@ -87,7 +87,10 @@ public static class RankDrawing
         if (!open)
             svg.Line("fd-whisker", end, y - 3, end, y + 3);
         svg.Line("fd-whisker", levels.At(row.Lower), y - 3, levels.At(row.Lower), y + 3);
-        Symbols.Jar(svg, row.Standing, row.Level > LevelScale.Highest ? right - 6 : levels.At(row.Level), y, 5);
+        var clipped = row.Level > LevelScale.Highest;
+        Symbols.Jar(svg, row.Standing, clipped ? right - 8 : levels.At(row.Level), y, 5);
+        if (clipped)
+            svg.Path("fd-solid", new PathText().Move(right + 4, y).Line(right, y - 3).Line(right, y + 3).Close());
         var shown = shape == DrawingShape.Wide ? reading : LevelText.Level(row.Level, culture);
         svg.Text("fd-ink", width - 2, y + font * 0.35, font, "end", shown);
         svg.End();

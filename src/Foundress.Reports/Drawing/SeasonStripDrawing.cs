@@ -31,10 +31,11 @@ public static class SeasonStripDrawing
         DrawGround(svg, strip, layout, days, culture);
         DrawSeason(svg, strip, layout, days);
         DrawLines(svg, strip, layout, days, culture);
-        DrawMonths(svg, strip, layout, days, culture);
-        DrawToday(svg, strip, layout, days, shape, culture);
+        var today = TodayTag.Of(strip, layout, days, shape, culture);
+        DrawMonths(svg, strip, layout, days, today, culture);
+        today?.Draw(svg, layout);
         DrawDues(svg, strip, layout, days);
-        JarMarks.Draw(svg, strip.Jars, layout, days, culture);
+        JarMarks.Draw(svg, strip, layout, days, culture);
         return svg.Finish();
     }
 
@@ -75,7 +76,7 @@ public static class SeasonStripDrawing
             if (TextWidth.Of(name, layout.Font) > right - left - 4)
                 name = Words.Short(span.Phase);
             if (TextWidth.Of(name, layout.Font) <= right - left)
-                svg.Text("fd-ink", (left + right) / 2, layout.RibbonBottom - 6, layout.Font, "middle", name);
+                svg.Text("fd-ink", (left + right) / 2, layout.RibbonBottom - (start == end && end < 1 ? height * end + 3 : 6), layout.Font, "middle", name);
             svg.End();
         }
 
@@ -130,18 +131,36 @@ public static class SeasonStripDrawing
             var room = days.End(step.To) - left;
             if (!changed)
                 continue;
-            Label(svg, layout, "act " + LevelText.Line(step.Act, culture), left, room, layout.Levels.At(step.Act) - 4);
+            Label(svg, strip, layout, days, "act " + LevelText.Line(step.Act, culture), left, room, layout.Levels.At(step.Act) - 4);
             if (step.Watch is { } low)
-                Label(svg, layout, "watch " + LevelText.Line(low, culture), left, room, layout.Levels.At(low) + layout.Font);
+                Label(svg, strip, layout, days, "watch " + LevelText.Line(low, culture), left, room, layout.Levels.At(low) + layout.Font);
         }
 
         svg.End();
     }
 
-    private static void Label(Svg svg, StripLayout layout, string text, double x, double room, double y)
+    // At the start of the step, or at its end when fewer jars stand there.
+    private static void Label(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days, string text, double x, double room, double y)
     {
-        if (TextWidth.Of(text, layout.Font) <= room)
-            svg.Text("fd-ink fd-halo", x, y, layout.Font, "start", text);
+        var width = TextWidth.Of(text, layout.Font);
+        if (width > room)
+            return;
+        var end = x + room - 3 - width;
+        svg.Text("fd-ink fd-halo", end > x && Crowd(strip, days, x, width) > Crowd(strip, days, end, width) ? end : x, y, layout.Font, "start", text);
+    }
+
+    private static int Crowd(SeasonStrip strip, DayScale days, double x, double width)
+    {
+        const double near = 12;
+        var count = days.Holds(strip.Today) && days.Middle(strip.Today) >= x && days.Middle(strip.Today) <= x + width ? 1 : 0;
+        foreach (var jar in strip.Jars)
+        {
+            var at = days.Middle(jar.On);
+            if (at > x - near && at < x + width + near)
+                count++;
+        }
+
+        return count;
     }
 
     private static void Extend(PathText path, bool joined, double left, double right, double y)
@@ -153,7 +172,7 @@ public static class SeasonStripDrawing
         path.Line(right, y);
     }
 
-    private static void DrawMonths(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days, CultureInfo culture)
+    private static void DrawMonths(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days, TodayTag? today, CultureInfo culture)
     {
         svg.Group("fd-months");
         var free = layout.Left - 4;
@@ -166,7 +185,7 @@ public static class SeasonStripDrawing
             var name = culture.DateTimeFormat.GetAbbreviatedMonthName(month.Month);
             var half = TextWidth.Of(name, layout.Font) / 2;
             var middle = (left + right) / 2;
-            if (middle - half >= free && middle + half <= layout.Right + 4)
+            if (middle - half >= free && middle + half <= layout.Right + 4 && today?.Covers(middle - half, middle + half) != true)
             {
                 svg.Text("fd-quiet", middle, layout.MonthLine, layout.Font, "middle", name);
                 free = middle + half + 1;
@@ -178,26 +197,6 @@ public static class SeasonStripDrawing
 
         svg.End();
     }
-
-    private static void DrawToday(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days, DrawingShape shape, CultureInfo culture)
-    {
-        if (!days.Holds(strip.Today))
-            return;
-        var x = days.Middle(strip.Today);
-        var text = shape == DrawingShape.Narrow
-            ? "today"
-            : "today " + strip.Today.ToString(DayAndMonth(culture), culture);
-        var half = TextWidth.Of(text, layout.Font) / 2 + 5;
-        var middle = Math.Clamp(x, layout.Left + half, layout.Right - half);
-        svg.Group("fd-today").Title("today, " + LevelText.Day(strip.Today));
-        svg.Line("fd-now", x, layout.DueMiddle - 9, x, layout.PlotBottom + 4);
-        svg.Rect("fd-tag", middle - half, layout.PlotBottom + 2, 2 * half, layout.Font + 3, 3);
-        svg.Text("fd-inverse", middle, layout.MonthLine - 0.5, layout.Font, "middle", text);
-        svg.End();
-    }
-
-    private static string DayAndMonth(CultureInfo culture) =>
-        culture.DateTimeFormat.MonthDayPattern.StartsWith('M') ? "MMM d" : "d MMM";
 
     private static void DrawDues(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days)
     {
@@ -226,9 +225,10 @@ public static class SeasonStripDrawing
                 .Title($"{LevelText.Day(due.On)}: {due.Text} ({SeasonStripTable.StateOf(due)})");
             Symbols.Due(svg, due.Done, due.Overdue, places[i], layout.DueMiddle, half);
             svg.End();
-            var room = (i + 1 < places.Length ? places[i + 1] - half : layout.Right) - places[i] - half - 10;
+            var left = Math.Max(places[i] + half, days.End(due.To)) + 5;
+            var room = (i + 1 < places.Length ? Math.Min(places[i + 1] - half, days.Begin(dues[i + 1].From)) - 6 : layout.Right) - left;
             if (!due.Done && TextWidth.Of(due.Text, layout.Font) <= room)
-                svg.Text("fd-ink fd-halo", places[i] + half + 4, layout.DueMiddle + layout.Font * 0.35, layout.Font, "start", due.Text);
+                svg.Text("fd-ink fd-halo", left, layout.DueMiddle + layout.Font * 0.35, layout.Font, "start", due.Text);
         }
 
         svg.End();

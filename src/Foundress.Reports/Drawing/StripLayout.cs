@@ -42,7 +42,7 @@ internal sealed record StripLayout(
     public static StripLayout Of(DrawingShape shape) => shape switch
     {
         DrawingShape.Wide => new(1000, 250, 32, 994, 14, 31, 46, 206, 224, 248, 4.6),
-        DrawingShape.Narrow => new(360, 244, 24, 356, 12, 27, 39, 203, 220, 242, 4.2),
+        DrawingShape.Narrow => new(360, 244, 24, 356, 12, 27, 39, 203, 220, 242, 3.9),
         _ => throw new ArgumentOutOfRangeException(nameof(shape), shape, "A picture is wide or narrow."),
     };
 }

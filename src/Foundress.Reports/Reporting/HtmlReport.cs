@@ -144,7 +144,7 @@ public static class HtmlReport
             {
                 var jar = colony.Jars[i];
                 page.Row(i == 0 ? name : "", LevelText.Day(jar.On), jar.Method, Count(jar.Mites, culture), Count(jar.Bees, culture),
-                    LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Of(jar.Standing));
+                    LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Brief(jar.Standing));
             }
         }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Reporting;
+using Foundress.Book.Wording;
 using Foundress.Reports.Wording;
 
 namespace Foundress.Reports.Reporting;
@@ -27,7 +28,7 @@ internal static class ReportWords
 
     /// <summary>What the numbers are and how sure.</summary>
     public static string Scale(SeasonReport report, CultureInfo culture) =>
-        $"Levels are mites per 100 adult bees, on the counting method's own scale. In brackets: the {report.Confidence.ToString("0.###%", culture)} interval. Dates are year-month-day.";
+        $"Levels are mites per 100 adult bees, on the counting method's own scale. In brackets: the {Say.Percent(report.Confidence, culture)} interval. Dates are year-month-day.";
 
     /// <summary>How many colonies live.</summary>
     public static string Living(ApiaryReport apiary, CultureInfo culture) =>

@@ -78,7 +78,7 @@ public static class TextReport
         if (first && colony.Fate is { } fate)
             name += $" ({Clean(fate)})";
         table.Add(name, LevelText.Day(jar.On), Clean(jar.Method), Count(jar.Mites, culture), Count(jar.Bees, culture),
-            LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Of(jar.Standing));
+            LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Brief(jar.Standing));
     }
 
     private static void Table(StringBuilder text, string head, TextTable table)
@@ -87,7 +87,7 @@ public static class TextReport
             return;
         Line(text, "");
         Line(text, head);
-        table.Write(text);
+        table.Write(text, Width);
     }
 
     private static void Heading(StringBuilder text, string head)

@@ -1,21 +1,20 @@
 using System.Globalization;
+using Foundress.Book.Wording;
 
 namespace Foundress.Reports.Wording;
 
 /// <summary>Levels, intervals and chances as people read them. Levels are in mites per 100 bees.</summary>
 public static class LevelText
 {
-    /// <summary>A level alone: two decimals below 10, one below 100. Use <see cref="Reading"/> wherever an interval is known.</summary>
+    /// <summary>A level alone. Use <see cref="Reading"/> wherever an interval is known.</summary>
     public static string Level(double per100, CultureInfo culture) => per100 switch
     {
         0 => "0",
-        < 0.01 => "under " + 0.01.ToString("0.00", culture),
-        < 9.995 => per100.ToString("0.00", culture),
-        < 99.95 => per100.ToString("0.0", culture),
-        _ => per100.ToString("0", culture),
+        < 0.005 => "under " + Say.Level(0.01, culture),
+        _ => Say.Level(per100, culture),
     };
 
-    /// <summary>An interval, for example "2.39 to 7.34".</summary>
+    /// <summary>An interval, for example "2.4 to 7.3".</summary>
     public static string Interval(double lower, double upper, CultureInfo culture) =>
         $"{Level(lower, culture)} to {Level(upper, culture)}";
 
@@ -24,18 +23,14 @@ public static class LevelText
         ? $"0 (upper limit {Level(upper, culture)})"
         : $"{Level(level, culture)} ({Interval(lower, upper, culture)})";
 
-    /// <summary>A line's level without needless decimals, for example "3" or "2.5".</summary>
-    public static string Line(double per100, CultureInfo culture) => per100.ToString("0.##", culture);
+    /// <summary>A line as it was set.</summary>
+    public static string Line(double per100, CultureInfo culture) => Say.Line(per100, culture);
 
-    /// <summary>A chance as a percentage, never rounded to a certainty.</summary>
-    public static string Chance(double chance, CultureInfo culture) => chance switch
-    {
-        < 0.001 => "under " + 0.001.ToString("P1", culture),
-        > 0.999 => "over " + 0.999.ToString("P1", culture),
-        < 0.01 or > 0.99 => chance.ToString("P1", culture),
-        _ => chance.ToString("P0", culture),
-    };
+    /// <summary>A chance, never rounded to a certainty.</summary>
+    /// <param name="chance">0 to 1.</param>
+    /// <param name="culture">Whose numbers to write.</param>
+    public static string Chance(double chance, CultureInfo culture) => Say.InHundred(Science.Chance.Of(chance), culture);
 
     /// <summary>A day in ISO 8601.</summary>
-    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    public static string Day(DateOnly day) => Say.Day(day);
 }

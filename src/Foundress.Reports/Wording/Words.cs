@@ -14,6 +14,15 @@ public static class Words
         _ => "not comparable: another scale",
     };
 
+    /// <summary>A standing in one or two words, for narrow columns.</summary>
+    public static string Brief(Standing? standing) => standing switch
+    {
+        Standing.Below => "below",
+        Standing.Unclear => "unclear",
+        Standing.Above => "above",
+        _ => "other scale",
+    };
+
     /// <summary>A phase in words.</summary>
     public static string Of(SeasonPhase phase) => phase switch
     {

@@ -20,7 +20,7 @@ public sealed record Sharpening(double WidthNow, double? WidthIfCounted, double 
     /// <remarks>
     /// Counted: the width is (a difference of gamma quantiles) / bees, whose mean over the lognormal bees is exact. Another
     /// jar: mean over 16 equally likely values of its count, negative binomial given the first; a planning figure, within
-    /// 1 per cent of the full sum.
+    /// 2 per cent of the full sum.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="confidence"/> is out of its range.</exception>
     public static Sharpening Of(JarCount jar, double confidence)

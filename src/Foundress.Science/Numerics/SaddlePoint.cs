@@ -20,7 +20,7 @@ internal static class SaddlePoint
     public static double Deviance(double x, double mean)
     {
         double difference = x - mean;
-        if (Math.Abs(difference) >= 0.1 * (x + mean))
+        if (Math.Abs(difference) >= 0.2 * (x + mean))
             return (x * Math.Log(x / mean)) - difference;
 
         double ratio = difference / (x + mean);

@@ -3,7 +3,7 @@ self.importScripts('./service-worker-assets.js');
 
 const prefix = 'foundress-';
 const cacheName = prefix + self.assetsManifest.version;
-const kept = /\.(?:dat|wasm|html|js|json|css|svg|png|woff2|webmanifest)$/;
+const kept = /\.(?:dat|wasm|html|js|json|css|svg|woff2|webmanifest)$/;
 const never = /^service-worker/;
 const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url));
 

@@ -75,7 +75,15 @@ public sealed class SeasonStripDrawingTests
     {
         var strip = Invented.Orchard() with { Jars = [Invented.Jar(1, "Hive 1", Invented.Day(2026, 8, 22), 108, 300)] };
         var root = SvgReader.Parse(SeasonStripDrawing.Draw(strip, "s", DrawingShape.Wide, English));
-        Assert.Contains(root.OfClass("fd-jar").Single().Elements(), element => element.Name.LocalName == "text" && element.Value == "36");
+        Assert.Contains(root.OfClass("fd-jars").Single().Elements(), element => element.Name.LocalName == "text" && element.Value == "36");
+    }
+
+    [Fact]
+    public void Draw_JarsUpToToday_StandLeftOfToday()
+    {
+        var root = SvgReader.Parse(SeasonStripDrawing.Draw(Invented.Orchard(), "s", DrawingShape.Narrow, English));
+        var now = SvgReader.Number((string)root.OfClass("fd-now").Single().Attribute("x1")!);
+        Assert.All(root.OfClass("fd-whisker"), line => Assert.True(SvgReader.Number((string)line.Attribute("x1")!) < now));
     }
 
     [Theory]

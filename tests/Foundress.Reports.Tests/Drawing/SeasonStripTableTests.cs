@@ -26,7 +26,7 @@ public sealed class SeasonStripTableTests
     public void Rows_NoMites_GivesTheUpperLimit()
     {
         var row = SeasonStripTable.Rows(Invented.Southern(), CultureInfo.InvariantCulture).First(row => row.Kind == StripRowKind.Jar);
-        Assert.Equal("0 (upper limit 1.31)", row.Finding);
+        Assert.Equal("0 (upper limit 1.3)", row.Finding);
         Assert.Equal("0 mites, 300 bees, alcohol wash", row.Basis);
     }
 

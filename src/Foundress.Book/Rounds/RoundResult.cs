@@ -1,0 +1,11 @@
+using Foundress.Book.Seasons;
+using Foundress.Book.State;
+
+namespace Foundress.Book.Rounds;
+
+/// <summary>What a round says.</summary>
+/// <param name="Round">The round.</param>
+/// <param name="Open">How many colonies still have no jar.</param>
+/// <param name="Apiaries">Its apiaries, in the order of the plan.</param>
+/// <param name="Next">When jars are due next in any of its apiaries; null when nothing is due within a year.</param>
+public sealed record RoundResult(Round Round, int Open, IReadOnlyList<ApiaryResult> Apiaries, DueMark? Next);

@@ -1,0 +1,132 @@
+using Foundress.Science.Numerics;
+
+namespace Foundress.Science.Estimation;
+
+/// <summary>A rate whose distribution is a weighted sum of gamma distributions.</summary>
+internal sealed class GammaComponents : RateDistribution
+{
+    private const int SpreadGroups = 5;
+    private const int MeanBins = 24;
+
+    private readonly double[] _weights;
+    private readonly double[] _shapes;
+    private readonly double[] _rates;
+
+    private GammaComponents(double[] weights, double[] shapes, double[] rates)
+    {
+        (_weights, _shapes, _rates) = (weights, shapes, rates);
+        double mean = 0d;
+        for (int i = 0; i < weights.Length; i++)
+            mean += weights[i] * shapes[i] / rates[i];
+        Mean = mean;
+    }
+
+    /// <summary>Number of parts.</summary>
+    public int Count => _weights.Length;
+
+    /// <inheritdoc/>
+    public override double Mean { get; }
+
+    /// <summary>
+    /// The distribution that has a given mean and variance in each cell of a grid. Cells with about the same spread between
+    /// colonies and about the same mean are merged into one gamma distribution with their joint mean and variance.
+    /// </summary>
+    public static GammaComponents FromCells(ApiaryGrid grid, ReadOnlySpan<double> means, ReadOnlySpan<double> variances)
+    {
+        double low = double.PositiveInfinity;
+        double high = 0d;
+        foreach (double mean in means)
+            (low, high) = (Math.Min(low, mean), Math.Max(high, mean));
+        double logLow = Math.Log(low);
+        double perBin = MeanBins / Math.Max(1e-12, (Math.Log(high) - logLow) * (1d + 1e-12));
+
+        double[] weight = new double[SpreadGroups * MeanBins];
+        double[] first = new double[weight.Length];
+        double[] second = new double[weight.Length];
+        for (int cell = 0; cell < means.Length; cell++)
+        {
+            int bin = Math.Clamp((int)((Math.Log(means[cell]) - logLow) * perBin), 0, MeanBins - 1);
+            int part = (grid.SpreadNode(cell) * SpreadGroups / SpreadRule.Count * MeanBins) + bin;
+            weight[part] += grid.Weights[cell];
+            first[part] += grid.Weights[cell] * means[cell];
+            second[part] += grid.Weights[cell] * (variances[cell] + (means[cell] * means[cell]));
+        }
+
+        int count = 0;
+        for (int part = 0; part < weight.Length; part++)
+        {
+            if (weight[part] > 0d)
+                count++;
+        }
+
+        double[] weights = new double[count];
+        double[] shapes = new double[count];
+        double[] rates = new double[count];
+        count = 0;
+        for (int part = 0; part < weight.Length; part++)
+        {
+            if (!(weight[part] > 0d))
+                continue;
+            double mean = first[part] / weight[part];
+            double variance = Math.Max((second[part] / weight[part]) - (mean * mean), 1e-14 * mean * mean);
+            weights[count] = weight[part];
+            shapes[count] = mean * mean / variance;
+            rates[count] = mean / variance;
+            count++;
+        }
+
+        return new(weights, shapes, rates);
+    }
+
+    /// <inheritdoc/>
+    public override double Upper(double rate)
+    {
+        double sum = 0d;
+        for (int i = 0; i < _weights.Length; i++)
+            sum += _weights[i] * GammaFunctions.Upper(_shapes[i], rate * _rates[i]);
+        return Math.Min(1d, sum);
+    }
+
+    /// <inheritdoc/>
+    public override double Quantile(double p)
+    {
+        bool lower = p <= 0.5;
+        double u = TailSolver.Solve(u => Read(u, lower), lower ? p : 1d - p, lower, Math.Log(Mean), -746d, 709d);
+        return Math.Exp(u);
+    }
+
+    /// <summary>The chance that this rate is over a multiple of another, independent one.</summary>
+    public double UpperOfRatio(GammaComponents other, double multiple)
+    {
+        // X/Y of two gamma rates is a beta prime variable: P(X > r Y) = I(b / (b + a r)) with the shape of X last.
+        double sum = 0d;
+        for (int i = 0; i < Count; i++)
+        {
+            for (int j = 0; j < other.Count; j++)
+            {
+                double weight = _weights[i] * other._weights[j];
+                if (weight < 1e-10)
+                    continue;
+                double x = multiple * _rates[i] / ((multiple * _rates[i]) + other._rates[j]);
+                sum += weight * BetaFunctions.Upper(_shapes[i], other._shapes[j], x);
+            }
+        }
+
+        return Math.Min(1d, sum);
+    }
+
+    private TailSolver.Reading Read(double u, bool lower)
+    {
+        double rate = Math.Exp(u);
+        double tail = 0d;
+        double slope = 0d;
+        for (int i = 0; i < _weights.Length; i++)
+        {
+            double x = rate * _rates[i];
+            tail += _weights[i] * (lower ? GammaFunctions.Lower(_shapes[i], x) : GammaFunctions.Upper(_shapes[i], x));
+            slope += _weights[i] * _shapes[i] * SaddlePoint.PoissonMass(_shapes[i], x);
+        }
+
+        return new(tail, (lower ? slope : -slope) / tail);
+    }
+}

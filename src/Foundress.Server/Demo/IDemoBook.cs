@@ -1,0 +1,11 @@
+using Foundress.Book.Journal;
+
+namespace Foundress.Server.Demo;
+
+/// <summary>Where the invented keeper's records come from.</summary>
+public interface IDemoBook
+{
+    /// <summary>The entries of the operation <c>demo</c>.</summary>
+    /// <param name="today">The day the records lead up to.</param>
+    IReadOnlyList<Entry> Entries(DateOnly today);
+}

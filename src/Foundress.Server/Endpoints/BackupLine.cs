@@ -1,0 +1,13 @@
+using Foundress.Storage.Backups;
+
+namespace Foundress.Server.Endpoints;
+
+/// <summary>A backup.</summary>
+/// <param name="Name">Its file name in the folder of backups.</param>
+/// <param name="Made">When it was made.</param>
+/// <param name="Reason">Why, where it was not the daily one; otherwise empty.</param>
+/// <param name="Bytes">Its size.</param>
+public sealed record BackupLine(string Name, DateTimeOffset Made, string Reason, long Bytes)
+{
+    internal static BackupLine Of(Backup backup) => new(Path.GetFileName(backup.File), backup.Made, backup.Reason, backup.Bytes);
+}

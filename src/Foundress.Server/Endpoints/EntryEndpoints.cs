@@ -1,0 +1,86 @@
+using System.Globalization;
+using System.Net.Mime;
+using System.Text.Json;
+using Foundress.Book.Journal;
+using Foundress.Server.Exchange;
+using Foundress.Server.Problems;
+using Foundress.Storage;
+
+namespace Foundress.Server.Endpoints;
+
+/// <summary>The exchange of entries: "take what I lack" and "send what you lack".</summary>
+internal static class EntryEndpoints
+{
+    private const int DefaultPage = 500;
+    private const int FlushAt = 64 * 1024;
+
+    public static void MapEntries(this IEndpointRouteBuilder api)
+    {
+        api.MapGet("/operations/{operation}/entries", TakeAsync);
+        api.MapPost("/operations/{operation}/entries", SendAsync);
+    }
+
+    private static async Task TakeAsync(string operation, HttpContext http, BookStore store, CancellationToken cancellation)
+    {
+        CheckOperation(operation);
+        var after = Number(http, "after", 0, 0, long.MaxValue);
+        var limit = (int)Number(http, "limit", DefaultPage, 1, BookStore.GreatestPage);
+        var page = await store.ReadAsync(operation, after, limit, cancellation);
+        http.Response.ContentType = MediaTypeNames.Application.Json;
+        await using var writer = new Utf8JsonWriter(http.Response.BodyWriter);
+        writer.WriteStartObject();
+        writer.WriteString("incarnation"u8, store.Incarnation);
+        writer.WriteStartArray("entries"u8);
+        foreach (var entry in page.Entries)
+        {
+            EntryJson.Write(writer, entry);
+            if (writer.BytesPending <= FlushAt)
+                continue;
+            await writer.FlushAsync(cancellation);
+            await http.Response.BodyWriter.FlushAsync(cancellation);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteNumber("next"u8, page.Next);
+        writer.WriteBoolean("more"u8, page.More);
+        writer.WriteEndObject();
+    }
+
+    private static async Task<IResult> SendAsync(string operation, HttpContext http, BookStore store, CancellationToken cancellation)
+    {
+        CheckOperation(operation);
+        if (!http.Request.HasJsonContentType())
+        {
+            throw new RequestProblemException(
+                StatusCodes.Status415UnsupportedMediaType, "Send the entries as a JSON array with the header Content-Type: application/json.");
+        }
+
+        var body = new MemoryStream();
+        await http.Request.Body.CopyToAsync(body, cancellation);
+        var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length));
+        // A caller that hangs up now may not know, and sends again: that does no harm.
+        var result = await store.AppendAsync(operation, exchange.Entries, cancellation);
+        return TypedResults.Ok(new ExchangeAnswer(result.Accepted, result.Known, exchange.Refused));
+    }
+
+    private static void CheckOperation(string operation)
+    {
+        if (string.IsNullOrWhiteSpace(operation) || operation.Length > ExchangeReader.GreatestName)
+        {
+            throw new RequestProblemException(
+                StatusCodes.Status400BadRequest, $"operation: 1 to {ExchangeReader.GreatestName} characters are expected, not {operation.Length}.");
+        }
+    }
+
+    private static long Number(HttpContext http, string name, long whenAbsent, long least, long greatest)
+    {
+        var text = http.Request.Query[name];
+        if (text.Count == 0)
+            return whenAbsent;
+        return long.TryParse(text.ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= greatest
+            ? number
+            : throw new RequestProblemException(
+                StatusCodes.Status400BadRequest,
+                string.Create(CultureInfo.InvariantCulture, $"{name}: '{text}' is not a whole number from {least} to {greatest}."));
+    }
+}

@@ -1,0 +1,104 @@
+using System.Text.Json;
+using System.Text.Unicode;
+using Foundress.Book.Journal;
+using Foundress.Server.Problems;
+
+namespace Foundress.Server.Exchange;
+
+/// <summary>Reads an array of entries, so that one bad entry does not keep the others from being kept.</summary>
+internal static class ExchangeReader
+{
+    /// <summary>The most entries in one exchange.</summary>
+    public const int GreatestCount = 2_000;
+
+    /// <summary>The most characters of an operation's name.</summary>
+    public const int GreatestName = 200;
+
+    // Entries are passed on inside a page, two levels down, to readers that stop at sixteen.
+    private const int GreatestDepth = 12;
+
+    /// <summary>Reads the body of an exchange.</summary>
+    /// <param name="operation">The operation the entries must belong to.</param>
+    /// <param name="utf8">The body.</param>
+    /// <exception cref="RequestProblemException">It is no array, or too long a one.</exception>
+    public static ReadExchange Read(string operation, ReadOnlyMemory<byte> utf8)
+    {
+        using var document = Parse(utf8);
+        if (document.RootElement.ValueKind != JsonValueKind.Array)
+            throw Bad("The body must be a JSON array of entries.");
+        if (document.RootElement.GetArrayLength() is var count and > GreatestCount)
+        {
+            throw new RequestProblemException(
+                StatusCodes.Status413PayloadTooLarge, $"{count} entries were sent; the most in one exchange is {GreatestCount}. Send them in parts.");
+        }
+
+        var entries = new List<Entry>();
+        var refused = new List<RefusedEntry>();
+        var index = 0;
+        foreach (var element in document.RootElement.EnumerateArray())
+        {
+            try
+            {
+                var entry = EntryJson.Read(element);
+                if (entry.Operation != operation)
+                    refused.Add(new(index, entry.Id.ToString(), $"operation: the entry belongs to '{entry.Operation}' and was sent to '{operation}'."));
+                else if (Depth(element) > GreatestDepth)
+                    refused.Add(new(index, entry.Id.ToString(), $"payload: is nested more than {GreatestDepth - 1} deep."));
+                else
+                    entries.Add(entry);
+            }
+            catch (EntryFormatException error)
+            {
+                refused.Add(new(index, IdOf(element), error.Message));
+            }
+
+            index++;
+        }
+
+        return new ReadExchange(entries, refused);
+    }
+
+    private static JsonDocument Parse(ReadOnlyMemory<byte> utf8)
+    {
+        // The parser checks text only when it is read, and payloads are kept unread.
+        if (!Utf8.IsValid(utf8.Span))
+            throw Bad("The body is not valid UTF-8 text.");
+        try
+        {
+            return JsonDocument.Parse(utf8);
+        }
+        catch (JsonException error)
+        {
+            throw Bad($"The body is not valid JSON: {error.Message}");
+        }
+    }
+
+    private static string? IdOf(JsonElement element) =>
+        element.ValueKind == JsonValueKind.Object && element.TryGetProperty("id"u8, out var id)
+        && id.ValueKind == JsonValueKind.String && id.TryGetGuid(out var value)
+            ? value.ToString("D")
+            : null;
+
+    private static int Depth(JsonElement element)
+    {
+        var deepest = 0;
+        if (element.ValueKind == JsonValueKind.Object)
+        {
+            foreach (var property in element.EnumerateObject())
+                deepest = Math.Max(deepest, Depth(property.Value));
+        }
+        else if (element.ValueKind == JsonValueKind.Array)
+        {
+            foreach (var item in element.EnumerateArray())
+                deepest = Math.Max(deepest, Depth(item));
+        }
+        else
+        {
+            return 0;
+        }
+
+        return deepest + 1;
+    }
+
+    private static RequestProblemException Bad(string message) => new(StatusCodes.Status400BadRequest, message);
+}

@@ -1,0 +1,41 @@
+using Foundress.Storage;
+using Microsoft.AspNetCore.Diagnostics;
+using Microsoft.AspNetCore.Mvc;
+
+namespace Foundress.Server.Problems;
+
+/// <summary>Turns errors into answers of the form of RFC 9457, with a message for the person who reads it.</summary>
+internal sealed partial class ProblemHandler(IProblemDetailsService problems, ILogger<ProblemHandler> log) : IExceptionHandler
+{
+    public async ValueTask<bool> TryHandleAsync(HttpContext http, Exception exception, CancellationToken cancellationToken)
+    {
+        var (status, title, detail) = exception switch
+        {
+            RequestProblemException error => (error.Status, "The request cannot be answered", error.Message),
+            BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (
+                StatusCodes.Status413PayloadTooLarge, "The request is too long",
+                $"The most is {FoundressServer.GreatestBody / (1024 * 1024)} MB. Send the entries in parts."),
+            BadHttpRequestException error => (error.StatusCode, "The request cannot be answered", error.Message),
+            StorageException error => (
+                error.Fault == StorageFault.DiskFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
+                "The book cannot be read or written", error.Message),
+            _ => (StatusCodes.Status500InternalServerError, "Something went wrong in the server", "Nothing that was acknowledged is lost. Try again."),
+        };
+        if (exception is StorageException storage)
+            LogStorage(storage.Fault);
+        else if (status == StatusCodes.Status500InternalServerError && !http.RequestAborted.IsCancellationRequested)
+            LogUnforeseen(exception);
+        http.Response.StatusCode = status;
+        return await problems.TryWriteAsync(new ProblemDetailsContext
+        {
+            HttpContext = http,
+            ProblemDetails = new ProblemDetails { Status = status, Title = title, Detail = detail },
+        });
+    }
+
+    [LoggerMessage(1, LogLevel.Error, "The book could not be read or written: {Fault}")]
+    private partial void LogStorage(StorageFault fault);
+
+    [LoggerMessage(2, LogLevel.Error, "An error nobody foresaw")]
+    private partial void LogUnforeseen(Exception error);
+}

@@ -1,0 +1,24 @@
+using Foundress.Server.Problems;
+
+namespace Foundress.Server.Security;
+
+/// <summary>
+/// Refuses writes that a page of another site asks for. Browsers name the asking page; programs that are not browsers name
+/// none, and no page can make them act.
+/// </summary>
+internal sealed class SameOriginWrites(RequestDelegate next)
+{
+    public Task InvokeAsync(HttpContext http)
+    {
+        var request = http.Request;
+        if (HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method))
+            return next(http);
+        var site = request.Headers["Sec-Fetch-Site"].ToString();
+        var origin = request.Headers.Origin.ToString();
+        var isOwn = site is "" or "same-origin" or "none" && (origin.Length == 0 || origin == $"{request.Scheme}://{request.Host.Value}");
+        return isOwn
+            ? next(http)
+            : throw new RequestProblemException(
+                StatusCodes.Status403Forbidden, "A page of another site asked for this change. Changes are taken from Foundress's own pages only.");
+    }
+}

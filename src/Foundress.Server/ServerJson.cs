@@ -1,0 +1,17 @@
+using System.Text.Json.Serialization;
+using Foundress.Server.Endpoints;
+using Foundress.Server.Exchange;
+using Microsoft.AspNetCore.Mvc;
+
+namespace Foundress.Server;
+
+/// <summary>Source-generated JSON of the server's answers.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(About))]
+[JsonSerializable(typeof(ExchangeAnswer))]
+[JsonSerializable(typeof(DemoRemoved))]
+[JsonSerializable(typeof(BackupList))]
+[JsonSerializable(typeof(BackupLine))]
+[JsonSerializable(typeof(Health))]
+[JsonSerializable(typeof(ProblemDetails))]
+internal sealed partial class ServerJson : JsonSerializerContext;

@@ -1,0 +1,54 @@
+using System.Net.Sockets;
+using Foundress.Server.Demo;
+using Foundress.Storage;
+
+namespace Foundress.Server;
+
+/// <summary>The server from its command line to its end.</summary>
+public static class ServerRun
+{
+    /// <summary>Runs until asked to stop.</summary>
+    /// <param name="args">The command line.</param>
+    /// <param name="demo">Where the invented records come from; null when there are none.</param>
+    /// <param name="output">Gets one line with the address.</param>
+    /// <param name="errors">Gets what went wrong.</param>
+    /// <returns>One of <see cref="ServerExit"/>.</returns>
+    public static async Task<int> RunAsync(string[] args, IDemoBook? demo, TextWriter output, TextWriter errors)
+    {
+        var options = ServerOptions.TryParse(args, out var problem);
+        problem ??= ServerOptions.ProblemWithAddresses(
+            Environment.GetEnvironmentVariable("ASPNETCORE_URLS") ?? Environment.GetEnvironmentVariable("DOTNET_URLS"));
+        if (problem is null && options is { Demo: true } && demo is null)
+            problem = "--demo: this build has no invented records.";
+        if (options is null || problem is not null)
+        {
+            await errors.WriteLineAsync(problem);
+            return ServerExit.BadOption;
+        }
+
+        try
+        {
+            await using var server = await FoundressServer.StartAsync(options, demo);
+            await output.WriteLineAsync($"Foundress is at {server.Address} (data in {server.Store.Folder.Path})");
+            await output.FlushAsync();
+            await server.UntilStoppedAsync();
+            return ServerExit.Done;
+        }
+        catch (StorageException error)
+        {
+            await errors.WriteLineAsync(error.Message);
+            return ServerExit.NoBook;
+        }
+        catch (IOException error) when (error.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
+        {
+            await errors.WriteLineAsync(
+                $"Port {options.Port} is taken by another program, perhaps by a Foundress that is already running. Stop it, or choose another port with --port.");
+            return ServerExit.PortInUse;
+        }
+        catch (SocketException error) when (error.SocketErrorCode == SocketError.AccessDenied)
+        {
+            await errors.WriteLineAsync($"Port {options.Port} may not be used without special rights. Choose one above 1023 with --port.");
+            return ServerExit.PortInUse;
+        }
+    }
+}

@@ -1,0 +1,73 @@
+using System.Globalization;
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+using Foundress.Book.Rounds;
+
+namespace Foundress.Book.Tests.Rounds;
+
+public sealed class RoundResultsTests
+{
+    private static readonly DateOnly Day = new(2026, 8, 20);
+
+    [Fact]
+    public void Of_HighJars_SaysTheApiaryIsOverAndCountsTheUnsampled()
+    {
+        var result = Result(20, [20, 25, 30, 18, 22, 27, 31, 24]);
+        Assert.Equal(8, result.Sampled);
+        Assert.True(result.MeanOver!.Value.Value > 0.99);
+        Assert.InRange(result.UnsampledOver!.Value, 8, 12);
+        Assert.Contains("over the line of 3", result.Sentence, StringComparison.Ordinal);
+        Assert.Equal(result.Ranked.OrderByDescending(one => one.Reading.Level.Per100Bees).Select(one => one.Colony.Id), result.Ranked.Select(one => one.Colony.Id));
+    }
+
+    [Fact]
+    public void Of_LowJars_SaysBelow()
+    {
+        var result = Result(9, [0, 1, 0, 2, 1, 0, 1, 0, 1]);
+        Assert.True(result.MeanOver!.Value.Value < 0.05);
+        Assert.Contains("every colony was sampled", result.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_OneJar_RefusesToSpeakForTheApiary()
+    {
+        var result = Result(9, [5]);
+        Assert.Null(result.Mean);
+        Assert.Contains("One colony says nothing of the others", result.Sentence, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(new[] { 0, 0, 0, 0, 0, 0, 0, 0 })]
+    [InlineData(new[] { 0, 0, 0, 400, 0, 0, 0, 0 })]
+    [InlineData(new[] { 400, 400 })]
+    public void Of_ExtremeCounts_GivesFiniteNumbers(int[] mites)
+    {
+        var result = Result(40, mites);
+        Assert.True(double.IsFinite(result.Mean!.Value.Per100Bees));
+        Assert.True(double.IsFinite(result.MeanInterval!.Value.Upper.Per100Bees));
+        Assert.InRange(result.AnyUnsampledOver!.Value.Value, 0, 1);
+        Assert.DoesNotContain("NaN", result.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_HighestColony_IsShrunkTowardsTheRest()
+    {
+        var top = Result(20, [2, 3, 1, 2, 15, 3, 2, 1]).Ranked[0];
+        Assert.True(top.Shrunk!.Value.Upper < top.Reading.Interval.Upper);
+    }
+
+    private static ApiaryResult Result(int colonies, int[] mites)
+    {
+        var book = new TestBook();
+        var apiary = book.Apiary("Orchard");
+        for (var n = 1; n <= colonies; n++)
+            book.Colony(apiary, $"{n}", new DateOnly(2026, 4, 1));
+        var proposal = new RoundPlanner(book.State, TestBook.Knowledge).Propose([apiary], Day);
+        var plan = RoundPlanner.Draw(proposal, new RoundId(book.Ids.Next()), Day, "alcohol-wash", "after the peak", 5);
+        book.Write(plan);
+        foreach (var (colony, count) in plan.Draws[0].Chosen.Zip(mites))
+            book.Jar(colony, Day, count, round: plan.Round);
+        return new RoundResults(book.State, TestBook.Knowledge, CultureInfo.InvariantCulture)
+            .Of(book.State.Rounds[plan.Round], Day).Apiaries[0];
+    }
+}

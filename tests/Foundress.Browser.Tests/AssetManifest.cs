@@ -1,0 +1,25 @@
+using System.Text.Json;
+
+namespace Foundress.Browser.Tests;
+
+/// <summary>The list of files the service worker keeps on the device, read from the published output.</summary>
+internal static class AssetManifest
+{
+    internal static IReadOnlyList<(string Url, string Hash)> Read(string webRoot)
+    {
+        var script = File.ReadAllText(Path.Combine(webRoot, "service-worker-assets.js"));
+        using var json = JsonDocument.Parse(script[script.IndexOf('{', StringComparison.Ordinal)..(script.LastIndexOf('}') + 1)]);
+        return [.. json.RootElement.GetProperty("assets").EnumerateArray()
+            .Select(asset => (asset.GetProperty("url").GetString()!, asset.GetProperty("hash").GetString()!))];
+    }
+
+    /// <summary>What the worker's own filter keeps: the endings listed in service-worker.published.js.</summary>
+    internal static bool IsKept(string webRoot, string url)
+    {
+        var worker = File.ReadAllText(Path.Combine(webRoot, "service-worker.js"));
+        const string Start = "/\\.(?:";
+        var from = worker.IndexOf(Start, StringComparison.Ordinal) + Start.Length;
+        var endings = worker[from..worker.IndexOf(')', from)].Split('|');
+        return endings.Contains(Path.GetExtension(url).TrimStart('.')) && !url.StartsWith("service-worker", StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,96 @@
+using System.Diagnostics;
+using Microsoft.Playwright;
+
+namespace Foundress.Browser.Tests;
+
+/// <summary>
+/// The published program and one Chromium for all tests. Set FOUNDRESS_PUBLISHED to a folder that holds the published server
+/// to save publishing it again, and FOUNDRESS_CHROMIUM to a browser that is not in a usual place.
+/// </summary>
+public sealed class PublishedApp : IAsyncLifetime
+{
+    private static readonly string[] UsualPlaces =
+        ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/usr/lib/chromium/chromium", "/snap/bin/chromium"];
+
+    // The closed-network flags keep Chromium's own start-up traffic from getting in the way of what is measured.
+    private static readonly string[] Flags =
+        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    /// <summary>The folder of the published server.</summary>
+    public string Folder { get; private set; } = string.Empty;
+
+    /// <summary>The folder of the files the browser is given.</summary>
+    public string WebRoot => Path.Combine(Folder, "wwwroot");
+
+    public async ValueTask InitializeAsync()
+    {
+        Folder = Environment.GetEnvironmentVariable("FOUNDRESS_PUBLISHED") is { Length: > 0 } given ? given : await PublishAsync();
+        Assert.True(File.Exists(Path.Combine(WebRoot, "service-worker-assets.js")), $"'{Folder}' holds no published server: wwwroot/service-worker-assets.js is missing.");
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+            await _browser.DisposeAsync();
+        _playwright?.Dispose();
+    }
+
+    /// <summary>A visitor with an empty browser of their own.</summary>
+    public async Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844)
+    {
+        var browser = await BrowserAsync();
+        var context = await browser.NewContextAsync(new()
+        {
+            BaseURL = host.Address,
+            ViewportSize = new() { Width = width, Height = height },
+            Locale = "en-GB",
+            TimezoneId = "Europe/Berlin",
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        context.SetDefaultTimeout(20_000);
+        return await Visitor.EnterAsync(context);
+    }
+
+    private static async Task<string> PublishAsync()
+    {
+        var root = RepositoryRoot();
+        var folder = Path.Combine(root, "artifacts", "browser-tests", "published");
+        if (Directory.Exists(folder))
+            Directory.Delete(folder, recursive: true);
+        using var publish = Process.Start(new ProcessStartInfo("dotnet")
+        {
+            ArgumentList = { "publish", Path.Combine(root, "src", "Foundress.Server"), "-c", "Release", "-o", folder, "--nologo", "-v", "q" },
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        })!;
+        var errors = publish.StandardError.ReadToEndAsync();
+        var output = await publish.StandardOutput.ReadToEndAsync();
+        await publish.WaitForExitAsync();
+        Assert.True(publish.ExitCode == 0, $"Publishing the server failed:\n{output}\n{await errors}");
+        return folder;
+    }
+
+    private static string RepositoryRoot()
+    {
+        for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
+        {
+            if (File.Exists(Path.Combine(folder.FullName, "Foundress.slnx")))
+                return folder.FullName;
+        }
+
+        throw new InvalidOperationException($"No folder above '{AppContext.BaseDirectory}' holds Foundress.slnx. Run the tests from a clone, or set FOUNDRESS_PUBLISHED.");
+    }
+
+    private async Task<IBrowser> BrowserAsync()
+    {
+        if (_browser is not null)
+            return _browser;
+        var chromium = Environment.GetEnvironmentVariable("FOUNDRESS_CHROMIUM") is { Length: > 0 } given ? given : UsualPlaces.FirstOrDefault(File.Exists);
+        Assert.SkipWhen(chromium is null, "No Chromium was found. Install Debian's package chromium, or set FOUNDRESS_CHROMIUM.");
+        _playwright = await Playwright.CreateAsync();
+        return _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = Flags });
+    }
+}
