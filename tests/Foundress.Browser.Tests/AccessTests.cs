@@ -92,8 +92,12 @@ public sealed class AccessTests(PublishedApp app)
         await Assertions.Expect(visitor.Page.GetByRole(AriaRole.Radio, new() { Name = "Sun" })).ToBeCheckedAsync();
     }
 
-    private async Task CheckAsync(IPage page, string name)
+    private async Task CheckAsync(IPage page, string name) => _faults.AddRange(await FaultsAsync(page, name));
+
+    /// <summary>Everything wrong with the page as it stands, in every theme on every screen; leaves it on the first screen.</summary>
+    internal static async Task<IReadOnlyList<string>> FaultsAsync(IPage page, string name)
     {
+        var faults = new List<string>();
         foreach (var (width, height) in Screens)
         {
             await page.SetViewportSizeAsync(width, height);
@@ -103,14 +107,15 @@ public sealed class AccessTests(PublishedApp app)
                 var where = $"{name}, {theme}, {width} px: ";
                 if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
                     await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{theme}-{width}.png") });
-                _faults.AddRange((await page.EvaluateAsync<string[]>(Axe)).Select(fault => where + fault));
-                _faults.AddRange((await page.EvaluateAsync<string[]>(SmallTargets, theme == "sun" ? 64 : 44)).Select(fault => where + "small target " + fault));
+                faults.AddRange((await page.EvaluateAsync<string[]>(Axe)).Select(fault => where + fault));
+                faults.AddRange((await page.EvaluateAsync<string[]>(SmallTargets, theme == "sun" ? 64 : 44)).Select(fault => where + "small target " + fault));
                 var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
                 if (overflow > 0)
-                    _faults.Add($"{where}{overflow} px wider than the screen");
+                    faults.Add($"{where}{overflow} px wider than the screen");
             }
         }
 
         await page.SetViewportSizeAsync(Screens[0].Width, Screens[0].Height);
+        return faults;
     }
 }
