@@ -43,8 +43,8 @@ public sealed class BookKeepingTests(PublishedApp app)
         var page = visitor.Page;
         await visitor.OpenAsync("apiary/new");
         await page.GetByText("Where it lies").ClickAsync();
-        await page.GetByLabel("Latitude, degrees").FillAsync("123");
-        await page.GetByLabel("Longitude, degrees").FillAsync("east");
+        await page.GetByLabel("Latitude, degrees", new() { Exact = true }).FillAsync("123");
+        await page.GetByLabel("Longitude, degrees", new() { Exact = true }).FillAsync("east");
         await page.GetByRole(AriaRole.Button, new() { Name = "Register the apiary" }).ClickAsync();
         await page.GetByText("3 fields need a look. Nothing was kept yet.").WaitForAsync();
         await page.GetByText("The apiary needs a name.").WaitForAsync();

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
@@ -90,7 +91,7 @@ public sealed class PublishedHost : IAsyncDisposable
         JsonObject? reply = (http.Request.Method, path) switch
         {
             ("GET", ["about"]) => new() { ["version"] = "0.1.0", ["operations"] = new JsonArray(), ["demo"] = OffersDemo },
-            ("GET", ["operations", var operation, "entries"]) => Page(operation, int.Parse(http.Request.Query["after"]!), int.Parse(http.Request.Query["limit"]!)),
+            ("GET", ["operations", var operation, "entries"]) => Page(operation, int.Parse(http.Request.Query["after"]!, CultureInfo.InvariantCulture), int.Parse(http.Request.Query["limit"]!, CultureInfo.InvariantCulture)),
             ("POST", ["operations", var operation, "entries"]) => Take(operation, (await JsonNode.ParseAsync(http.Request.Body))!.AsArray()),
             ("DELETE", ["operations", "demo"]) => DropDemo(),
             _ => null,
