@@ -39,13 +39,14 @@ public sealed class PublishedApp : IAsyncLifetime
     }
 
     /// <summary>A visitor with an empty browser of their own.</summary>
-    public async Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844)
+    public async Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844, bool touch = false)
     {
         var browser = await BrowserAsync();
         var context = await browser.NewContextAsync(new()
         {
             BaseURL = host.Address,
             ViewportSize = new() { Width = width, Height = height },
+            HasTouch = touch,
             Locale = "en-GB",
             TimezoneId = "Europe/Berlin",
             ReducedMotion = ReducedMotion.Reduce,
