@@ -42,7 +42,7 @@ public sealed class PageCheck
                 await page.EvaluateAsync("theme => { document.documentElement.dataset.theme = theme; }", theme);
                 var where = $"{name}, {theme}, {width} px: ";
                 if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
-                    await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{theme}-{width}.png") });
+                    await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{theme}-{width}.png"), FullPage = true });
                 _faults.AddRange((await page.EvaluateAsync<string[]>(Axe)).Select(fault => where + fault));
                 _faults.AddRange((await page.EvaluateAsync<string[]>(SmallTargets, theme == "sun" ? 64 : least)).Select(fault => where + "small target " + fault));
                 var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");

@@ -1,4 +1,5 @@
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Science.Judging;
 
@@ -24,7 +25,11 @@ public sealed class SeasonOverview(BookState state, KnowledgeBase knowledge, Sea
     public ApiarySeason Of(Apiary apiary, DateOnly today)
     {
         var pending = Pending(apiary, today);
-        return new ApiarySeason(apiary, UrgencyOf(apiary, pending, today), strips.Sentence(apiary, today), pending);
+        var urgency = UrgencyOf(apiary, pending, today);
+        var sentence = strips.Sentence(apiary, today);
+        if (urgency == Urgency.Overdue)
+            sentence = $"Jars were due by {Say.Day(pending.First(due => due.Overdue).To)} and none were taken. {sentence}";
+        return new ApiarySeason(apiary, urgency, sentence, pending);
     }
 
     private Urgency UrgencyOf(Apiary apiary, IReadOnlyList<DueMark> pending, DateOnly today)

@@ -58,6 +58,7 @@ public sealed class SeasonOverviewTests
         Assert.Single(pending, due => due.Overdue);
         Assert.All(pending, due => Assert.False(due.Done));
         Assert.Single(pending, due => due.From > TestBook.Today);
+        Assert.StartsWith("Jars were due by 2026-", On(book)[0].Sentence, StringComparison.Ordinal);
         Assert.Equal(pending.OrderBy(due => due.On), pending);
     }
 
