@@ -77,7 +77,9 @@ public sealed class FoundressServer : IAsyncDisposable
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
         // Standard output carries the address only. The web framework's own messages can hold addresses that name things of the keeper's.
         builder.Logging.ClearProviders().AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
-        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Foundress", LogLevel.Information);
+        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Foundress", LogLevel.Information)
+            // A start that fails is told once, in plain words.
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;

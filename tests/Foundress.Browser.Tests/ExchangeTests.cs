@@ -54,7 +54,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.Page.GetByText("2 (they stay on this device)").WaitForAsync();
         Assert.Single(host.Entries("home"));
         await visitor.GoAsync("");
-        await visitor.Page.GetByText("2 colonies").WaitForAsync();
+        await visitor.Page.GetByText("2 colonies", new() { Exact = true }).WaitForAsync();
     }
 
     [Fact]

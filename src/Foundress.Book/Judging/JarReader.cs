@@ -46,7 +46,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         return new JarReading(
             jar, method, level, interval, posterior, lines, notJudged, overWatch, overLine, standing,
             Meaning(jar, interval, lines, notJudged, overLine, overWatch, standing),
-            Sharpen(jar, bees, standing),
+            new Lazy<IReadOnlyList<string>>(() => Sharpen(jar, bees, standing)),
             Working(jar, method, bees, level, interval, posterior, lines, overLine),
             [.. method.Cautions.Select(caution => caution.Text)]);
     }

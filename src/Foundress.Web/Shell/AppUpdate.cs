@@ -13,10 +13,14 @@ public sealed class AppUpdate
     public AppUpdate(DirtyForms forms)
     {
         _forms = forms;
-        forms.AllClean += LoadIfTakenOver;
+        forms.Changed += () =>
+        {
+            LoadIfTakenOver();
+            Changed?.Invoke();
+        };
     }
 
-    /// <summary>Told when a new version has arrived.</summary>
+    /// <summary>Told when a new version has arrived, or a form has begun or ceased to hold it back.</summary>
     public event Action? Changed;
 
     /// <summary>Whether a new version is ready.</summary>

@@ -5,19 +5,23 @@ public sealed class DirtyForms
 {
     private readonly HashSet<string> _forms = [];
 
-    /// <summary>Told when the last form has become clean.</summary>
-    public event Action? AllClean;
+    /// <summary>Told when the first form has become dirty, and when the last one has become clean.</summary>
+    public event Action? Changed;
 
     /// <summary>Whether any form holds something.</summary>
     public bool Any => _forms.Count > 0;
 
     /// <summary>Notes that a form holds something that is not in the book yet.</summary>
-    public void Add(string form) => _forms.Add(form);
+    public void Add(string form)
+    {
+        if (_forms.Add(form) && _forms.Count == 1)
+            Changed?.Invoke();
+    }
 
     /// <summary>Notes that a form was kept, emptied or left.</summary>
     public void Remove(string form)
     {
         if (_forms.Remove(form) && !Any)
-            AllClean?.Invoke();
+            Changed?.Invoke();
     }
 }
