@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace Foundress.Browser.Tests;
@@ -233,33 +234,34 @@ public sealed partial class QuickJarTests(PublishedApp app)
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
         await using var visitor = await app.VisitAsync(host);
         var page = visitor.Page;
-        var faults = new List<string>();
+        var check = new PageCheck();
         await visitor.OpenAsync("jar");
         await page.GetByLabel("Mites", new() { Exact = true }).WaitForAsync();
-        faults.AddRange(await AccessTests.FaultsAsync(page, "jar-empty"));
+        await page.RunAxe();
+        await check.LookAsync(page, "jar-empty");
         await TypeAsync(page, "9", "80");
         await page.GetByText("the interval will be very wide").WaitForAsync();
         await page.GetByText("What would sharpen it").WaitForAsync();
-        faults.AddRange(await AccessTests.FaultsAsync(page, "jar-doubt"));
+        await check.LookAsync(page, "jar-doubt");
         await TypeAsync(page, "14", "320");
         await page.GetByText("Show the working").ClickAsync();
         await page.GetByText("the interval will be very wide").WaitForAsync(new() { State = WaitForSelectorState.Detached });
-        faults.AddRange(await AccessTests.FaultsAsync(page, "jar-answer"));
+        await check.LookAsync(page, "jar-answer");
         await page.GetByText("A measure").ClickAsync();
         await page.GetByLabel("Measure", new() { Exact = true }).WaitForAsync();
-        faults.AddRange(await AccessTests.FaultsAsync(page, "jar-measure"));
+        await check.LookAsync(page, "jar-measure");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the book" }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Loose jar" }).WaitForAsync();
         await page.GetByText("What would sharpen it").WaitForAsync();
-        faults.AddRange(await AccessTests.FaultsAsync(page, "jar-page"));
+        await check.LookAsync(page, "jar-page");
         await visitor.GoAsync("jar/loose");
         await page.GetByRole(AriaRole.Heading, new() { Name = "Loose jars" }).WaitForAsync();
-        faults.AddRange(await AccessTests.FaultsAsync(page, "jar-loose"));
+        await check.LookAsync(page, "jar-loose");
         await visitor.GoAsync("settings/judging");
         await page.GetByLabel("Judge jars by").SelectOptionAsync("ontario-jar");
         await page.GetByText("from memory").First.WaitForAsync();
-        faults.AddRange(await AccessTests.FaultsAsync(page, "judging"));
-        Assert.True(faults.Count == 0, string.Join("\n", faults));
+        await check.LookAsync(page, "judging");
+        Assert.True(check.Faults.Count == 0, string.Join("\n", check.Faults));
         Assert.Empty(visitor.Faults);
     }
 
