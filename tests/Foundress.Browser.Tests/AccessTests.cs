@@ -5,26 +5,7 @@ namespace Foundress.Browser.Tests;
 
 public sealed class AccessTests(PublishedApp app)
 {
-    private static readonly string[] Themes = ["light", "dark", "sun"];
-    private static readonly (int Width, int Height)[] Screens = [(390, 844), (1440, 900)];
-
-    // Field use asks for a contrast of 7:1, elsewhere 4.5:1 is enough.
-    // axe was put into the page once; running it again from there is many times faster than putting it in again.
-    private const string Axe = """
-        strict => axe.run(document, { rules: { 'color-contrast-enhanced': { enabled: strict } }, runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], resultTypes: ['violations'] })
-          .then(found => found.violations.map(v => `${v.id}: ${v.nodes.map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | ')}`))
-        """;
-
-    // What a thumb must hit: at least 44 px (64 px for the field), unless it is a link inside a sentence.
-    private const string SmallTargets = """
-        least => [...document.querySelectorAll('a[href], button, input, select, textarea, summary, label.chip')]
-          .filter(e => !(e.matches('a') && getComputedStyle(e).display === 'inline') && !e.matches('.skip') && e.checkVisibility())
-          .map(e => { const t = e.matches('.toggle input, .chip input') ? e.closest('label') : e; const r = t.getBoundingClientRect(); return { e, w: r.width, h: r.height }; })
-          .filter(t => t.w > 0 && (t.h < least - 0.5 || t.w < least - 0.5))
-          .map(t => `${t.e.tagName}.${t.e.className} "${(t.e.innerText || t.e.ariaLabel || t.e.type || '').slice(0, 30)}" ${t.w.toFixed(1)}×${t.h.toFixed(1)}`)
-        """;
-
-    private readonly List<string> _faults = [];
+    private readonly PageCheck _check = new();
 
     [Fact]
     public async Task EveryPage_EveryThemeAndScreen_PassesAxeTargetsAndWidth()
@@ -77,7 +58,7 @@ public sealed class AccessTests(PublishedApp app)
         await visitor.GoAsync("settings");
         await page.GetByRole(AriaRole.Heading, new() { Name = "Settings" }).WaitForAsync();
         await CheckAsync(page, "settings");
-        Assert.True(_faults.Count == 0, string.Join("\n", _faults));
+        Assert.True(_check.Faults.Count == 0, string.Join("\n", _check.Faults));
         Assert.Empty(visitor.Faults);
     }
 
@@ -93,25 +74,5 @@ public sealed class AccessTests(PublishedApp app)
         await Assertions.Expect(visitor.Page.GetByRole(AriaRole.Radio, new() { Name = "Sun" })).ToBeCheckedAsync();
     }
 
-    private async Task CheckAsync(IPage page, string name)
-    {
-        foreach (var (width, height) in Screens)
-        {
-            await page.SetViewportSizeAsync(width, height);
-            foreach (var theme in Themes)
-            {
-                await page.EvaluateAsync("theme => { document.documentElement.dataset.theme = theme; }", theme);
-                var where = $"{name}, {theme}, {width} px: ";
-                if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
-                    await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{theme}-{width}.png") });
-                _faults.AddRange((await page.EvaluateAsync<string[]>(Axe, theme == "sun")).Select(fault => where + fault));
-                _faults.AddRange((await page.EvaluateAsync<string[]>(SmallTargets, theme == "sun" ? 64 : 44)).Select(fault => where + "small target " + fault));
-                var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
-                if (overflow > 0)
-                    _faults.Add($"{where}{overflow} px wider than the screen");
-            }
-        }
-
-        await page.SetViewportSizeAsync(Screens[0].Width, Screens[0].Height);
-    }
+    private Task CheckAsync(IPage page, string name) => _check.LookAsync(page, name);
 }

@@ -84,11 +84,11 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.Page.GetByText("Invented data.").WaitForAsync();
         await visitor.Page.GetByText("Invented orchard").WaitForAsync();
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Remove the demo" }).ClickAsync();
-        await visitor.Page.GetByText("Begin with an apiary").WaitForAsync();
+        await visitor.Page.GetByText("Where to begin").WaitForAsync();
         await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
         Assert.Empty(host.Entries("demo"));
         await visitor.Page.ReloadAsync();
-        await visitor.Page.GetByText("Begin with an apiary").WaitForAsync();
+        await visitor.Page.GetByText("Where to begin").WaitForAsync();
         Assert.Equal(0, await visitor.Page.GetByText("Invented data.").CountAsync());
         Assert.Empty(visitor.Faults);
     }
@@ -116,7 +116,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.OpenAsync();
         var tab = await visitor.NewPageAsync();
         await tab.GotoAsync("/");
-        await tab.GetByText("Begin with an apiary").WaitForAsync();
+        await tab.GetByText("Where to begin").WaitForAsync();
         await visitor.RegisterAsync("Shared hill", "1-2");
         await tab.GetByText("Shared hill").WaitForAsync();
         await tab.GetByText("2 colonies").WaitForAsync();

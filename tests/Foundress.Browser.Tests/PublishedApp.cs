@@ -51,6 +51,7 @@ public sealed class PublishedApp : IAsyncLifetime
             ViewportSize = new() { Width = width, Height = height },
             Locale = "en-GB",
             TimezoneId = "Europe/Berlin",
+            HasTouch = width < 600,
             ReducedMotion = ReducedMotion.Reduce,
         });
         context.SetDefaultTimeout(20_000);

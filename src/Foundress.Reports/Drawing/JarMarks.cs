@@ -8,8 +8,9 @@ namespace Foundress.Reports.Drawing;
 /// <summary>The jars of a strip: points with whiskers, moved apart where they would hide each other.</summary>
 internal static class JarMarks
 {
-    // A day's jars may take this much width, as a share of the plot: about three weeks.
-    private const double WidestDay = 0.06;
+    // A day's jars may take this much width: about three weeks on a phone, two on a laptop.
+    private const double LeastRoom = 20;
+    private const double Room = 0.04;
 
     /// <summary>The jars in the order in which they are drawn: by day, then level, then colony.</summary>
     public static List<JarMark> InOrder(IReadOnlyList<JarMark> jars)
@@ -55,7 +56,7 @@ internal static class JarMarks
     {
         var places = new double[jars.Count];
         var gaps = new double[jars.Count];
-        var room = (layout.Right - layout.Left) * WidestDay;
+        var room = Math.Max(LeastRoom, (layout.Right - layout.Left) * Room);
         for (var start = 0; start < jars.Count;)
         {
             var end = start;

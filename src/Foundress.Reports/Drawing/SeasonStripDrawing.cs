@@ -72,11 +72,12 @@ public static class SeasonStripDrawing
             svg.Path("fd-ribbon", new PathText()
                 .Move(left, layout.RibbonBottom).Line(left, layout.RibbonBottom - height * start)
                 .Line(right, layout.RibbonBottom - height * end).Line(right, layout.RibbonBottom).Close());
-            var name = Words.Of(span.Phase);
-            if (TextWidth.Of(name, layout.Font) > right - left - 4)
-                name = Words.Short(span.Phase);
-            if (TextWidth.Of(name, layout.Font) <= right - left)
-                svg.Text("fd-ink", (left + right) / 2, layout.RibbonBottom - (start == end && end < 1 ? height * end + 3 : 6), layout.Font, "middle", name);
+            var names = Words.Names(span.Phase);
+            var pick = 0;
+            while (pick < names.Length && TextWidth.Of(names[pick], layout.Font) > right - left)
+                pick++;
+            if (pick < names.Length)
+                svg.Text("fd-ink", (left + right) / 2, layout.RibbonBottom - (start == end && end < 1 ? height * end + 3 : 4.5), layout.Font, "middle", names[pick]);
             svg.End();
         }
 

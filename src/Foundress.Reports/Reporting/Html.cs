@@ -7,7 +7,7 @@ namespace Foundress.Reports.Reporting;
 internal sealed class Html
 {
     private readonly StringBuilder _text = new(16384);
-    private bool[] _number = [];
+    private char[] _kinds = [];
 
     /// <summary>Writes markup as it is.</summary>
     public Html Raw(string markup)
@@ -28,19 +28,19 @@ internal sealed class Html
         return this;
     }
 
-    /// <summary>Opens a table; a head that begins with "#" makes a column of numbers.</summary>
+    /// <summary>Opens a table; a head that begins with "#" makes a column of numbers, with "@" of days that do not break.</summary>
     public Html Table(string caption, params ReadOnlySpan<string> heads)
     {
         // The wrapper lets a wide table scroll on a phone without the page moving.
         _text.Append("<div class=\"table\">\n<table>\n");
         Element("caption", caption);
         _text.Append("<thead>\n<tr>");
-        _number = new bool[heads.Length];
+        _kinds = new char[heads.Length];
         for (var i = 0; i < heads.Length; i++)
         {
-            _number[i] = heads[i].StartsWith('#');
-            _text.Append(_number[i] ? "<th scope=\"col\" class=\"number\">" : "<th scope=\"col\">");
-            Markup.Escape(_text, heads[i].TrimStart('#'));
+            _kinds[i] = heads[i].Length > 0 ? heads[i][0] : ' ';
+            _text.Append(_kinds[i] == '#' ? "<th scope=\"col\" class=\"number\">" : "<th scope=\"col\">");
+            Markup.Escape(_text, heads[i].TrimStart('#', '@'));
             _text.Append("</th>");
         }
 
@@ -54,8 +54,11 @@ internal sealed class Html
         _text.Append("<tr>");
         for (var i = 0; i < cells.Length; i++)
         {
-            _text.Append(_number[i] ? "<td class=\"number\">" : "<td>");
-            Markup.Escape(_text, cells[i]);
+            _text.Append(_kinds[i] == '#' ? "<td class=\"number\">" : "<td>");
+            if (_kinds[i] == '@')
+                Days(cells[i]);
+            else
+                Markup.Escape(_text, cells[i]);
             _text.Append("</td>");
         }
 
@@ -65,6 +68,18 @@ internal sealed class Html
 
     /// <summary>Closes the table.</summary>
     public Html EndTable() => Raw("</tbody>\n</table>\n</div>\n");
+
+    private void Days(string cell)
+    {
+        var first = true;
+        foreach (var word in cell.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            _text.Append(first ? "<span class=\"day\">" : " <span class=\"day\">");
+            Markup.Escape(_text, word);
+            _text.Append("</span>");
+            first = false;
+        }
+    }
 
     /// <inheritdoc/>
     public override string ToString() => _text.ToString();

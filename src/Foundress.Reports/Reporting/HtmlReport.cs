@@ -62,7 +62,7 @@ public static class HtmlReport
     private static void StripTable(Html page, SeasonStrip strip, CultureInfo culture)
     {
         page.Raw("<details>\n<summary>The picture as a table</summary>\n");
-        page.Table($"{strip.Apiary}: everything in the picture, by day", [.. SeasonStripTable.Heads]);
+        page.Table($"{strip.Apiary}: everything in the picture, by day", "@" + SeasonStripTable.Heads[0], SeasonStripTable.Heads[1], SeasonStripTable.Heads[2], SeasonStripTable.Heads[3], SeasonStripTable.Heads[4]);
         foreach (var row in SeasonStripTable.Rows(strip, culture))
             page.Row(row.When, row.Subject, row.Finding, row.Basis, row.State);
         page.EndTable().Raw("</details>\n");
@@ -72,7 +72,7 @@ public static class HtmlReport
     {
         if (strip.Phases.Count + strip.Lines.Count + strip.Dues.Count == 0)
             return;
-        page.Table("Season and what is due", "When", "What", "", "State");
+        page.Table("Season and what is due", "@When", "What", "", "State");
         foreach (var row in SeasonStripTable.Rows(strip, culture))
         {
             if (row.Kind != StripRowKind.Jar)
@@ -90,7 +90,7 @@ public static class HtmlReport
             return;
         }
 
-        page.Table("Days added up", "Day", "Method", "#Jars", "#Mites", "#Bees", "Level (interval)", "#Above", "#Unclear", "#Below");
+        page.Table("Days added up", "@Day", "Method", "#Jars", "#Mites", "#Bees", "Level (interval)", "#Above", "#Unclear", "#Below");
         foreach (var day in apiary.Days)
         {
             page.Row(LevelText.Day(day.On), day.Method, Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
@@ -133,7 +133,7 @@ public static class HtmlReport
     {
         if (apiary.Colonies.Count == 0)
             return;
-        page.Table("Jars by colony", "Colony", "Day", "Method", "#Mites", "#Bees", "Level (interval)", "Standing");
+        page.Table("Jars by colony", "Colony", "@Day", "Method", "#Mites", "#Bees", "Level (interval)", "Standing");
         foreach (var colony in apiary.Colonies)
         {
             page.Raw("</tbody>\n<tbody class=\"colony\">\n");

@@ -14,9 +14,9 @@ public static class LevelText
         _ => Say.Level(per100, culture),
     };
 
-    /// <summary>An interval, for example "2.4 to 7.3".</summary>
+    /// <summary>An interval, for example "2.4 to 7.3"; a lower end that would round to 0.00 is 0.</summary>
     public static string Interval(double lower, double upper, CultureInfo culture) =>
-        $"{Level(lower, culture)} to {Level(upper, culture)}";
+        $"{(lower < 0.005 ? "0" : Level(lower, culture))} to {Level(upper, culture)}";
 
     /// <summary>A level with its interval. A count of zero gives its upper limit and never claims that there are no mites.</summary>
     public static string Reading(double level, double lower, double upper, CultureInfo culture) => level == 0

@@ -34,13 +34,13 @@ public static class Words
         _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Not a phase of the season."),
     };
 
-    /// <summary>A phase in few letters, for a narrow band.</summary>
-    internal static string Short(SeasonPhase phase) => phase switch
+    /// <summary>A phase's names from the longest to the shortest, for bands of any width.</summary>
+    internal static ReadOnlySpan<string> Names(SeasonPhase phase) => phase switch
     {
-        SeasonPhase.DormantBroodless => "no brood",
-        SeasonPhase.DormantWithBrood => "brood",
-        SeasonPhase.Increase => "incr.",
-        SeasonPhase.Peak => "peak",
-        _ => "decr.",
+        SeasonPhase.DormantBroodless => (string[])["dormant, no brood", "no brood"],
+        SeasonPhase.DormantWithBrood => (string[])["dormant, some brood", "some brood", "brood"],
+        SeasonPhase.Increase => (string[])["increase", "incr."],
+        SeasonPhase.Decrease => (string[])["decrease", "decr."],
+        _ => (string[])[Of(phase)],
     };
 }

@@ -116,8 +116,13 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
             await MeetAsync(about);
             await DropServerDemoAsync();
             operation = await ChooseBookAsync(about);
-            await PushAsync(operation);
-            await PullAsync(operation);
+            // Invented records that were made up on this device stay on it.
+            if (session.DemoSeed is null)
+            {
+                await PushAsync(operation);
+                await PullAsync(operation);
+            }
+
             (State, Problem, LastDone) = (ExchangeState.Done, null, time.GetUtcNow());
             await store.SetAsync("exchanged", LastDone.Value.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture));
             await CountAsync(operation);

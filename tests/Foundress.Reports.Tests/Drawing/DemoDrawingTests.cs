@@ -14,7 +14,7 @@ namespace Foundress.Reports.Tests.Drawing;
 public sealed class DemoDrawingTests
 {
     [Fact]
-    public void Write_DemoBook_DrawsEveryApiaryAndYear()
+    public void Write_DemoBook_DrawsEveryApiary()
     {
         var today = new DateOnly(2026, 9, 3);
         var knowledge = KnowledgeBase.Load();
@@ -24,19 +24,15 @@ public sealed class DemoDrawingTests
         var apiaries = new List<ApiaryReport>();
         foreach (var apiary in ledger.State.Apiaries.Values)
         {
-            foreach (var within in (DateOnly[])[today, today.AddYears(-1)])
-            {
-                var strip = strips.Of(apiary, today, within);
-                apiaries.Add(new(apiary.Name, 1, strip, [], []));
-                var root = SvgReader.Parse(SeasonStripDrawing.Draw(strip, "s", DrawingShape.Wide, CultureInfo.InvariantCulture));
-                SvgReader.AssertInside(root);
-                Assert.Equal(strip.Jars.Count, root.OfClass("fd-jar").Count());
-            }
+            var strip = strips.Of(apiary, today);
+            apiaries.Add(new(apiary.Name, 1, strip, [], []));
+            var root = SvgReader.Parse(SeasonStripDrawing.Draw(strip, "s", DrawingShape.Wide, CultureInfo.InvariantCulture));
+            SvgReader.AssertInside(root);
+            Assert.Equal(strip.Jars.Count, root.OfClass("fd-jar").Count());
         }
 
         Assert.True(apiaries.Sum(apiary => apiary.Strip.Jars.Count) > 50);
         var page = HtmlReport.Write(new("Demo", today.AddYears(-2), today, true, 0.95, "lines", apiaries, []), CultureInfo.InvariantCulture);
         Assert.Contains("Invented data", page, StringComparison.Ordinal);
-        File.WriteAllText("/tmp/demo-report.html", page);
     }
 }
