@@ -77,7 +77,9 @@ public sealed class FoundressServer : IAsyncDisposable
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
         // Standard output carries the address only. The web framework's own messages can hold addresses that name things of the keeper's.
         builder.Logging.ClearProviders().AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
-        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Foundress", LogLevel.Information);
+        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Foundress", LogLevel.Information)
+            // A start that fails is told once, in plain words.
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
@@ -92,6 +94,7 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
+        builder.Services.AddSingleton(TimeProvider.System);
 
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
@@ -105,6 +108,7 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapEntries();
         api.MapDemo();
         api.MapBackups();
+        api.MapReport();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",
             detail: "There is nothing at this address, or it does not take this kind of request."));

@@ -1,3 +1,4 @@
 using Foundress.Server;
+using Foundress.Server.Demo;
 
-return await ServerRun.RunAsync(args, demo: null, Console.Out, Console.Error);
+return await ServerRun.RunAsync(args, new InventedBook(), Console.Out, Console.Error);

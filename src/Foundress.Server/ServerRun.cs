@@ -29,7 +29,7 @@ public static class ServerRun
         try
         {
             await using var server = await FoundressServer.StartAsync(options, demo);
-            await output.WriteLineAsync($"Foundress is at {server.Address} (data in {server.Store.Folder.Path})");
+            await output.WriteLineAsync($"Foundress is at {server.Address} (data in {server.Store.Folder.Path}{(options.Demo ? $"; invented records from seed {demo!.Seed}" : string.Empty)})");
             await output.FlushAsync();
             await server.UntilStoppedAsync();
             return ServerExit.Done;

@@ -24,6 +24,9 @@ public sealed class BookStore : IDisposable
     // Keeps a page of long payloads from filling the memory of a phone.
     private const int GreatestPageCharacters = 4_000_000;
 
+    // Few enough ids for one statement.
+    private const int LookUp = 500;
+
     private static readonly TimeSpan SetupPatience = TimeSpan.FromMinutes(1);
 
     private readonly BookStoreOptions _options;
@@ -245,28 +248,34 @@ public sealed class BookStore : IDisposable
     }
 
     private async Task<int> AddAsync(
-        SqliteBookContext context, IReadOnlyCollection<Entry> entries, CancellationToken cancellation)
+        SqliteBookContext context, Dictionary<Guid, Entry>.ValueCollection entries, CancellationToken cancellation)
     {
         await using var insert = new EntryInsert(context);
         var received = _options.Time.GetUtcNow();
-        var accepted = 0;
+        var held = new List<Entry>();
         foreach (var entry in entries)
         {
-            var row = entry.ToRow(received);
-            if (await insert.TryAddAsync(row, cancellation))
-            {
-                accepted++;
-                continue;
-            }
+            if (!await insert.TryAddAsync(entry.ToRow(received), cancellation))
+                held.Add(entry);
+        }
 
-            var held = await context.Entries.AsNoTracking()
-                .SingleAsync(e => e.Operation == row.Operation && e.Id == row.Id, cancellation);
-            var known = held.ToEntry();
-            if (known == entry || !Ledger.ComesBefore(entry, known))
-                continue;
-            await context.Entries.Where(e => e.Sequence == held.Sequence).ExecuteDeleteAsync(cancellation);
-            await insert.TryAddAsync(row, cancellation);
-            accepted++;
+        var accepted = entries.Count - held.Count;
+        foreach (var batch in held.Chunk(LookUp))
+        {
+            var ids = Array.ConvertAll(batch, entry => entry.Id.Value);
+            var operation = batch[0].Operation;
+            var rows = await context.Entries.AsNoTracking()
+                .Where(e => e.Operation == operation && ids.Contains(e.Id)).ToDictionaryAsync(e => e.Id, cancellation);
+            foreach (var entry in batch)
+            {
+                var row = rows[entry.Id.Value];
+                var known = row.ToEntry();
+                if (known == entry || !Ledger.ComesBefore(entry, known))
+                    continue;
+                await context.Entries.Where(e => e.Sequence == row.Sequence).ExecuteDeleteAsync(cancellation);
+                await insert.TryAddAsync(entry.ToRow(received), cancellation);
+                accepted++;
+            }
         }
 
         return accepted;

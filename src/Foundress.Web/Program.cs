@@ -2,6 +2,7 @@ using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using Foundress.Book.Journal;
 using Foundress.Web;
+using Foundress.Web.Pages;
 using Foundress.Web.Shell;
 using Foundress.Web.Store;
 using Foundress.Web.Sync;
@@ -26,6 +27,8 @@ builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.Hos
 builder.Services.AddSingleton<IEntryStore, BrowserEntryStore>();
 builder.Services.AddSingleton<IDevice, BrowserDevice>();
 builder.Services.AddSingleton<BookSession>();
+builder.Services.AddSingleton<DemoDoor>();
+builder.Services.AddSingleton<SeasonShelf>();
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();
 builder.Services.AddSingleton<UndoList>();

@@ -5,25 +5,7 @@ namespace Foundress.Browser.Tests;
 
 public sealed class AccessTests(PublishedApp app)
 {
-    private static readonly string[] Themes = ["light", "dark", "sun"];
-    private static readonly (int Width, int Height)[] Screens = [(390, 844), (1440, 900)];
-
-    // axe was put into the page once; running it again from there is many times faster than putting it in again.
-    private const string Axe = """
-        async () => (await axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], resultTypes: ['violations'] }))
-          .violations.map(v => `${v.id}: ${v.nodes.map(n => n.html.slice(0, 160) + ' ' + (n.any[0]?.message ?? '')).join(' | ')}`)
-        """;
-
-    // What a thumb must hit: at least 44 px (64 px for the field), unless it is a link inside a sentence.
-    private const string SmallTargets = """
-        least => [...document.querySelectorAll('a[href], button, input, select, textarea, summary, label.chip')]
-          .filter(e => !(e.matches('a') && getComputedStyle(e).display === 'inline') && !e.matches('.skip') && e.checkVisibility())
-          .map(e => { const t = e.matches('.toggle input, .chip input') ? e.closest('label') : e; const r = t.getBoundingClientRect(); return { e, w: r.width, h: r.height }; })
-          .filter(t => t.w > 0 && (t.h < least - 0.5 || t.w < least - 0.5))
-          .map(t => `${t.e.tagName}.${t.e.className} "${(t.e.innerText || t.e.ariaLabel || t.e.type || '').slice(0, 30)}" ${t.w.toFixed(1)}×${t.h.toFixed(1)}`)
-        """;
-
-    private readonly List<string> _faults = [];
+    private readonly PageCheck _check = new();
 
     [Fact]
     public async Task EveryPage_EveryThemeAndScreen_PassesAxeTargetsAndWidth()
@@ -76,7 +58,7 @@ public sealed class AccessTests(PublishedApp app)
         await visitor.GoAsync("settings");
         await page.GetByRole(AriaRole.Heading, new() { Name = "Settings" }).WaitForAsync();
         await CheckAsync(page, "settings");
-        Assert.True(_faults.Count == 0, string.Join("\n", _faults));
+        Assert.True(_check.Faults.Count == 0, string.Join("\n", _check.Faults));
         Assert.Empty(visitor.Faults);
     }
 
@@ -92,30 +74,5 @@ public sealed class AccessTests(PublishedApp app)
         await Assertions.Expect(visitor.Page.GetByRole(AriaRole.Radio, new() { Name = "Sun" })).ToBeCheckedAsync();
     }
 
-    private async Task CheckAsync(IPage page, string name) => _faults.AddRange(await FaultsAsync(page, name));
-
-    /// <summary>Everything wrong with the page as it stands, in every theme on every screen; leaves it on the first screen.</summary>
-    internal static async Task<IReadOnlyList<string>> FaultsAsync(IPage page, string name)
-    {
-        var faults = new List<string>();
-        foreach (var (width, height) in Screens)
-        {
-            await page.SetViewportSizeAsync(width, height);
-            foreach (var theme in Themes)
-            {
-                await page.EvaluateAsync("theme => { document.documentElement.dataset.theme = theme; }", theme);
-                var where = $"{name}, {theme}, {width} px: ";
-                if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
-                    await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{theme}-{width}.png") });
-                faults.AddRange((await page.EvaluateAsync<string[]>(Axe)).Select(fault => where + fault));
-                faults.AddRange((await page.EvaluateAsync<string[]>(SmallTargets, theme == "sun" ? 64 : 44)).Select(fault => where + "small target " + fault));
-                var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
-                if (overflow > 0)
-                    faults.Add($"{where}{overflow} px wider than the screen");
-            }
-        }
-
-        await page.SetViewportSizeAsync(Screens[0].Width, Screens[0].Height);
-        return faults;
-    }
+    private Task CheckAsync(IPage page, string name) => _check.LookAsync(page, name);
 }

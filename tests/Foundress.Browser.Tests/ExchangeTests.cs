@@ -42,6 +42,22 @@ public sealed class ExchangeTests(PublishedApp app)
     }
 
     [Fact]
+    public async Task Records_ServerBeganAnew_AreGivenAgain()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        await visitor.OpenAsync();
+        await visitor.RegisterAsync("Old oak", "1-3");
+        await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        Assert.Equal(4, host.Entries("home").Count);
+        host.BeginAnew();
+        await visitor.Page.ReloadAsync();
+        await visitor.Page.WaitForFunctionAsync("import('/js/store.js').then(s => s.metaGet('incarnation')).then(i => i === '" + host.Incarnation + "')");
+        await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        Assert.Equal(4, host.Entries("home").Count);
+    }
+
+    [Fact]
     public async Task Record_ServerRefusesIt_StaysOnTheDeviceAndIsCounted()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
@@ -68,11 +84,11 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.Page.GetByText("Invented data.").WaitForAsync();
         await visitor.Page.GetByText("Invented orchard").WaitForAsync();
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Remove the demo" }).ClickAsync();
-        await visitor.Page.GetByText("Begin with an apiary").WaitForAsync();
+        await visitor.Page.GetByText("Where to begin").WaitForAsync();
         await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
         Assert.Empty(host.Entries("demo"));
         await visitor.Page.ReloadAsync();
-        await visitor.Page.GetByText("Begin with an apiary").WaitForAsync();
+        await visitor.Page.GetByText("Where to begin").WaitForAsync();
         Assert.Equal(0, await visitor.Page.GetByText("Invented data.").CountAsync());
         Assert.Empty(visitor.Faults);
     }
@@ -100,7 +116,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.OpenAsync();
         var tab = await visitor.NewPageAsync();
         await tab.GotoAsync("/");
-        await tab.GetByText("Begin with an apiary").WaitForAsync();
+        await tab.GetByText("Where to begin").WaitForAsync();
         await visitor.RegisterAsync("Shared hill", "1-2");
         await tab.GetByText("Shared hill").WaitForAsync();
         await tab.GetByText("2 colonies").WaitForAsync();

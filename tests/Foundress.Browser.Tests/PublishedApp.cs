@@ -39,12 +39,15 @@ public sealed class PublishedApp : IAsyncLifetime
     }
 
     /// <summary>A visitor with an empty browser of their own.</summary>
-    public async Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844)
+    public Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844) => VisitAsync(host.Address, width, height);
+
+    /// <summary>A visitor with an empty browser of their own.</summary>
+    public async Task<Visitor> VisitAsync(string address, int width = 390, int height = 844)
     {
         var browser = await BrowserAsync();
         var context = await browser.NewContextAsync(new()
         {
-            BaseURL = host.Address,
+            BaseURL = address,
             ViewportSize = new() { Width = width, Height = height },
             Locale = "en-GB",
             TimezoneId = "Europe/Berlin",

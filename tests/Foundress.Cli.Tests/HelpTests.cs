@@ -11,6 +11,7 @@ public sealed class HelpTests : IDisposable
     [InlineData("plan")]
     [InlineData("draw")]
     [InlineData("import jars")]
+    [InlineData("report")]
     [InlineData("backup")]
     [InlineData("restore")]
     public async Task Help_EveryCommand_HasAnExampleThatNamesIt(string command)

@@ -78,7 +78,7 @@ public sealed class JarCommandTests : IDisposable
         Assert.Contains("Alcohol wash, 14 mites on 320 bees:", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("4.4 mites per 100 bees; 95 % interval 2.4 to 7.3.", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("92 in 100", _scene.Out, StringComparison.Ordinal);
-        Assert.Contains("flammable", _scene.Out, StringComparison.Ordinal);
+        Assert.Contains("lit smoker", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("Garwood 1936", _scene.Out, StringComparison.Ordinal);
     }
 

@@ -92,6 +92,7 @@ public sealed class PlanAndDrawTests : IDisposable
     [Theory]
     [InlineData("plan")]
     [InlineData("draw")]
+    [InlineData("report")]
     [InlineData("backup")]
     public async Task BookCommands_NoBookThere_SayWhereTheyLooked(string command)
     {

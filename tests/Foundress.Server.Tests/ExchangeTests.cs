@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using System.Text;
 using System.Text.Json;
 using CsCheck;
@@ -81,7 +82,7 @@ public class ExchangeTests(Site site) : IClassFixture<Site>
         var broken = Site.Entry(4).Id.ToString();
         Assert.Equal(
             [(1, other.Id.ToString(), "operation"), (2, deep.Id.ToString(), "payload"), (3, null, "An entry is a JSON object."), (4, null, "id"),
-             (5, broken, "schema"), (6, broken, "author"), (7, broken, "author"), (8, broken, "payload")],
+             (5, broken, "schema"), (6, broken, "author"), (7, broken, "author"), (8, broken, "The names of an entry's fields must be valid Unicode text.")],
             refused);
         Assert.Equal([good], await site.TakeAllAsync("mixed"));
     }
@@ -94,28 +95,23 @@ public class ExchangeTests(Site site) : IClassFixture<Site>
         Assert.Empty(await site.TakeAllAsync("many"));
     }
 
+    // By hand, since the answer comes before the body: a client that is already sending may see a broken connection instead.
     [Theory]
-    [InlineData(true)]
-    [InlineData(false)]
-    public async Task Send_HugeBody_IsRefused(bool lengthIsTold)
+    [InlineData("Content-Length: 8388609", "")]
+    [InlineData("Transfer-Encoding: chunked", "800001\r\n")]
+    public async Task Send_HugeBody_IsRefused(string length, string start)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, Site.Entries("home"))
-        {
-            Content = Site.Json("[\"" + new string('x', FoundressServer.GreatestBody) + "\"]"),
-        };
-        request.Headers.TransferEncodingChunked = !lengthIsTold;
-        // Asks before it sends, so that the answer is not lost in a connection cut off in mid-sending.
-        request.Headers.ExpectContinue = lengthIsTold;
-        try
-        {
-            await Problem.IsAsync(HttpStatusCode.RequestEntityTooLarge, "8 MB", await site.Caller.SendAsync(request));
-        }
-        catch (HttpRequestException) when (!lengthIsTold)
-        {
-            // The server may hang up on a body without end before the caller has read why.
-        }
-
-        Assert.Empty(await site.TakeAllAsync("home"));
+        using var caller = new TcpClient();
+        await caller.ConnectAsync(IPAddress.Loopback, site.Server.Address.Port);
+        var stream = caller.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(
+            $"POST /{Site.Entries("huge")} HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n{length}\r\nConnection: close\r\n\r\n{start}"));
+        if (start.Length > 0)
+            await stream.WriteAsync(new byte[FoundressServer.GreatestBody + 1]);
+        using var reader = new StreamReader(stream);
+        Assert.Equal("HTTP/1.1 413 Payload Too Large", await reader.ReadLineAsync());
+        Assert.Contains("The most is 8 MB", await reader.ReadToEndAsync(), StringComparison.Ordinal);
+        Assert.Empty(await site.TakeAllAsync("huge"));
     }
 
     [Theory]
@@ -164,11 +160,11 @@ public class ExchangeTests(Site site) : IClassFixture<Site>
         var whole = EntryJson.WriteMany([Site.Entry(1, "fuzz"), Site.Entry(2, "fuzz", payload: """{"note":"d\u00e9j\u00e0 \ud83d\udc1d","a":[1,{"b":null}]}""")]);
         var parts = new[] { "{", "}", "[", "]", ",", ":", "\"", "\\", "\\ud800", "null", "1e999", "-", "\"id\"", "\"payload\":", "\u0000", "{\"a\":" };
         var damage = Gen.Select(Gen.Int[0, whole.Length], Gen.Int[0, 12], Gen.OneOf(
-            Gen.OneOfConst(parts).Select(Encoding.UTF8.GetBytes), Gen.Byte.Array[0, 6]));
+            Gen.Int[0, parts.Length - 1].Select(n => Encoding.UTF8.GetBytes(parts[n])), Gen.Byte.Array[0, 6]));
         var damaged = damage.Array[1, 4].Select(cuts => cuts.Aggregate(whole, (bytes, cut) =>
         {
-            var (at, gone, put) = cut;
-            at = Math.Min(at, bytes.Length);
+            var (place, gone, put) = cut;
+            var at = Math.Min(place, bytes.Length);
             return [.. bytes[..at], .. put, .. bytes[Math.Min(bytes.Length, at + gone)..]];
         }));
         await Gen.OneOf(damaged, Gen.Byte.Array[0, 60]).SampleAsync(async body =>

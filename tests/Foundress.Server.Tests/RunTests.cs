@@ -93,6 +93,8 @@ public class RunTests
 
     private sealed class ThreeEntries(int from) : IDemoBook
     {
+        public ulong Seed => 5;
+
         public IReadOnlyList<Entry> Entries(DateOnly today) =>
             [.. Enumerable.Range(from, 3).Select(n => Site.Entry(n, BookStore.DemoOperation))];
     }

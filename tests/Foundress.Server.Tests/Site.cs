@@ -10,7 +10,15 @@ namespace Foundress.Server.Tests;
 /// <summary>A real server on a free port with an empty book of its own, and a caller.</summary>
 public sealed class Site : IAsyncLifetime
 {
+    private readonly BookStoreOptions _options;
     private readonly string _data = Directory.CreateTempSubdirectory("foundress-test-").FullName;
+
+    public Site()
+        : this(new BookStoreOptions())
+    {
+    }
+
+    internal Site(BookStoreOptions options) => _options = options with { BackupAtStart = false, Patience = TimeSpan.FromSeconds(1) };
 
     internal FoundressServer Server { get; private set; } = null!;
 
@@ -19,7 +27,7 @@ public sealed class Site : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         Server = await FoundressServer.StartAsync(
-            new ServerOptions(0, _data, Demo: false), storage: new BookStoreOptions { BackupAtStart = false });
+            new ServerOptions(0, _data, Demo: false), storage: _options);
         // The server listens on IPv4 alone when the port is chosen for it.
         Caller = new HttpClient { BaseAddress = new UriBuilder(Server.Address) { Host = "127.0.0.1" }.Uri };
     }

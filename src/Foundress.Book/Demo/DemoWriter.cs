@@ -20,11 +20,12 @@ internal sealed class DemoWriter
     // Month and day of each round, and what the keeper calls it.
     private static readonly (int Month, int Day, string Purpose)[] Rounds =
     [
-        (4, 18, "first jars of the year"),
-        (6, 20, "before the peak"),
+        (3, 8, "first jars of the year"),
+        (5, 26, "before the peak"),
         (8, 3, "after the peak"),
         (8, 30, "after the August control"),
-        (10, 10, "before winter"),
+        (9, 16, "while the winter bees are reared"),
+        (10, 26, "before winter"),
     ];
 
     private readonly KnowledgeBase _knowledge;
@@ -50,9 +51,9 @@ internal sealed class DemoWriter
     internal IReadOnlyList<Entry> Write()
     {
         var second = _today.Month >= 3 ? _today.Year : _today.Year - 1;
-        Found(new DateOnly(second - 1, 3, 20));
+        Found(new DateOnly(second - 1, 3, 1));
         Season(second - 1);
-        Winter(new DateOnly(second, 3, 10));
+        Winter(new DateOnly(second, 3, 5));
         Season(second);
         return [.. _ledger.Entries];
     }
@@ -81,16 +82,19 @@ internal sealed class DemoWriter
 
     private void Season(int year)
     {
-        Inspect(new DateOnly(year, 4, 12), supers: false);
         foreach (var (month, day, purpose) in Rounds)
         {
-            if (month == 6)
-                Split(new DateOnly(year, 5, 15));
+            if (month == 5)
+            {
+                Inspect(new DateOnly(year, 4, 12), supers: false);
+                Split(new DateOnly(year, 5, 12));
+            }
+
+            if (month == 8 && day < 20)
+                Inspect(new DateOnly(year, 6, 28), supers: true);
             if (month == 8 && day > 20)
                 Control(new DateOnly(year, 8, 8));
             Round(new DateOnly(year, month, day), purpose);
-            if (month == 6)
-                Inspect(new DateOnly(year, 6, 28), supers: true);
         }
     }
 

@@ -81,6 +81,19 @@ public static class EntryJson
     /// <exception cref="EntryFormatException">A field is missing or of another form; the message names it.</exception>
     public static Entry Read(JsonElement element)
     {
+        try
+        {
+            return ReadFields(element);
+        }
+        catch (InvalidOperationException error)
+        {
+            // A name with an escape that spells half a surrogate pair: valid JSON grammar, but no text.
+            throw new EntryFormatException("The names of an entry's fields must be valid Unicode text.", error);
+        }
+    }
+
+    private static Entry ReadFields(JsonElement element)
+    {
         if (element.ValueKind != JsonValueKind.Object)
             throw new EntryFormatException("An entry is a JSON object.");
         var idText = Text(element, "id");

@@ -18,7 +18,7 @@ namespace Foundress.Book.Judging;
 /// <param name="OverLine">Chance that the level is over the deciding line; null when not judged.</param>
 /// <param name="Standing">The three-way judgement; null when not judged.</param>
 /// <param name="Meaning">What that usually means now, in plain sentences.</param>
-/// <param name="Sharpening">What would narrow the answer, best first; worked out when first asked for, since it weighs many jars that might follow.</param>
+/// <param name="SharpenWhenAsked">What would narrow the answer, worked out only when asked for: it takes many times as long as the rest.</param>
 /// <param name="Working">How it was worked out.</param>
 /// <param name="Cautions">What to mind with this method.</param>
 public sealed record JarReading(
@@ -33,11 +33,10 @@ public sealed record JarReading(
     Chance? OverLine,
     Standing? Standing,
     string Meaning,
-    Lazy<IReadOnlyList<string>> Sharpening,
+    Lazy<IReadOnlyList<string>> SharpenWhenAsked,
     IReadOnlyList<WorkingStep> Working,
     IReadOnlyList<string> Cautions)
 {
     /// <summary>What would narrow the answer, best first.</summary>
-    /// <remarks>Far dearer than everything else here when it is first read.</remarks>
-    public IReadOnlyList<string> Sharpen => Sharpening.Value;
+    public IReadOnlyList<string> Sharpen => SharpenWhenAsked.Value;
 }

@@ -87,7 +87,7 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
         return $"{lines.Title}: {watch}above {Say.Line(lines.Deciding, culture)} {lines.Unit} it is needed ({lines.Source})";
     }
 
-    private List<string> Notes(IReadOnlyList<ApiaryReport> apiaries)
+    private List<string> Notes(List<ApiaryReport> apiaries)
     {
         var notes = new List<string>
         {

@@ -24,11 +24,15 @@ public static class DueDates
             .ToHashSet();
         var begun = Begun(apiary, state);
         var marks = new List<DueMark>();
-        foreach (var date in YearCalendar.Dates(SiteSeason.Of(apiary, knowledge), rules, from, to.AddDays(1)))
+        // Jars taken late still do the job, until the next date asks for new ones.
+        var dates = YearCalendar.Dates(SiteSeason.Of(apiary, knowledge), rules, from, to.AddYears(1));
+        for (var i = 0; i < dates.Count && dates[i].On <= to; i++)
         {
+            var date = dates[i];
             if (begun is null || date.To < begun)
                 continue;
-            var done = sampled.Any(day => day >= date.From && day <= date.To);
+            var next = i + 1 < dates.Count ? dates[i + 1].From : date.To.AddYears(1);
+            var done = sampled.Any(day => day >= date.From && (day <= date.To || day < next));
             marks.Add(new DueMark(date.On, date.From, date.To, knowledge.CalendarRules[date.Purpose].Text, done, !done && date.To < today));
         }
 

@@ -10,18 +10,14 @@ namespace Foundress.Book.Seasons;
 internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, CultureInfo culture)
 {
     /// <summary>Jars this old no longer say how a colony stands: with full brood mites about double in a month.</summary>
-    private const int Stale = 42;
+    internal const int Stale = 42;
 
-    /// <summary>Jars this close together are one visit.</summary>
-    private const int Visit = 7;
-
-    internal string For(Apiary apiary, Colony? colony, IReadOnlyList<JarMark> jars, DateOnly today)
+    internal string For(Apiary apiary, Colony? colony, IReadOnlyList<JarMark> latest, DateOnly today)
     {
         if (colony?.End is { } end)
             return $"{(end.Fate == ColonyFate.Died ? "Died" : "United with another colony")} on {Say.Day(end.On)}.";
         if (colony is null && state.ColoniesIn(apiary.Id, today).Count == 0)
             return "No living colonies are registered here. Add them to plan a round.";
-        var latest = Latest(colony is null ? AllJars(apiary, today) : state.JarsOf(colony.Id), jars);
         var due = DueDates.Next(apiary, state, knowledge, today);
         if (latest.Count == 0)
             return due is null ? "No jars yet: take the first to see where it stands." : $"No jars yet. {Due(due, today)}";
@@ -66,19 +62,13 @@ internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, C
 
     private static string Names(List<JarMark> marks) => Say.List([.. marks.Select(mark => mark.ColonyName).Distinct()]);
 
-    private IReadOnlyList<Jar> AllJars(Apiary apiary, DateOnly today) =>
-        [.. state.Jars.Where(jar => jar.Facts.On <= today && jar.Colony is { } id && state.Colonies.TryGetValue(id, out var colony) && colony.ApiaryOn(jar.Facts.On) == apiary.Id)];
-
-    // The latest visit's jars, one a colony, as far as they are on the strip.
-    private static List<JarMark> Latest(IReadOnlyList<Jar> all, IReadOnlyList<JarMark> shown)
+    // Nothing can be done any more about a year that has passed, so it is only told.
+    internal static string ForAnotherYear(IReadOnlyList<JarMark> jars, DateOnly from, DateOnly to)
     {
-        if (all.Count == 0)
-            return [];
-        var last = all.Max(jar => jar.Facts.On);
-        return [.. shown
-            .Where(mark => mark.On >= last.AddDays(-Visit))
-            .GroupBy(mark => mark.Colony)
-            .Select(group => group.OrderBy(mark => mark.On).Last())
-            .OrderBy(mark => mark.ColonyName, NaturalOrder.Instance)];
+        var months = $"{Say.Day(from)} to {Say.Day(to)}";
+        if (jars.Count == 0)
+            return $"No jars from {months}.";
+        var over = jars.Count(mark => mark.Standing == Standing.Above);
+        return $"{Say.Count(jars.Count, "jar", "jars")} from {months}, {(over == 0 ? "none" : over.ToString(CultureInfo.InvariantCulture))} of them over the line.";
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Journal;
 using Foundress.Book.Judging;
 using Foundress.Book.State;
 using Foundress.Knowledge;
@@ -11,7 +12,12 @@ namespace Foundress.Book.Seasons;
 /// <param name="culture">How numbers are written in the sentence.</param>
 public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, CultureInfo culture)
 {
+    /// <summary>Jars this close together are one visit.</summary>
+    private const int VisitDays = 7;
+
     private readonly JudgingPolicy _policy = JudgingPolicy.Of(state, knowledge);
+    private readonly JarReader _reader = new(knowledge, JudgingPolicy.Of(state, knowledge), culture);
+    private readonly Dictionary<EntryId, JarMark?> _marks = [];
 
     /// <summary>The strip of an apiary over the twelve months that hold a day.</summary>
     /// <param name="apiary">The apiary.</param>
@@ -32,20 +38,66 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
     /// <param name="to">Last day.</param>
     public IReadOnlyList<JarMark> Marks(Colony colony, DateOnly from, DateOnly to)
     {
-        var reader = new JarReader(knowledge, _policy, culture);
         var marks = new List<JarMark>();
         foreach (var jar in state.JarsOf(colony.Id))
         {
-            if (jar.Facts.On < from || jar.Facts.On > to || !knowledge.Methods.TryGet(jar.Facts.Method, out _))
-                continue;
-            var reading = reader.Read(jar.Facts, state.Apiaries.GetValueOrDefault(colony.ApiaryOn(jar.Facts.On)));
-            marks.Add(new JarMark(
-                jar.Id, colony.Id, colony.Name, jar.Facts.On, reading.Level.Per100Bees,
-                reading.Interval.Lower.Per100Bees, reading.Interval.Upper.Per100Bees, reading.Standing,
-                jar.Facts.Mites, jar.Facts.Bees.Count, reading.Method.Name));
+            if (jar.Facts.On >= from && jar.Facts.On <= to && Mark(jar, colony) is { } mark)
+                marks.Add(mark);
         }
 
         return marks;
+    }
+
+    /// <summary>The jars of an apiary's last visit up to a day, one a colony and by name; empty when there is none.</summary>
+    /// <param name="apiary">The apiary.</param>
+    /// <param name="today">The reader's day.</param>
+    public IReadOnlyList<JarMark> LastVisit(Apiary apiary, DateOnly today) => LastVisit(JarsIn(apiary, DateOnly.MinValue, today));
+
+    private List<JarMark> LastVisit(IReadOnlyList<(Jar Jar, Colony Colony)> jars)
+    {
+        if (jars.Count == 0)
+            return [];
+        var from = jars.Max(one => one.Jar.Facts.On).AddDays(-VisitDays);
+        return [.. jars
+            .Where(one => one.Jar.Facts.On >= from)
+            .GroupBy(one => one.Colony.Id)
+            .Select(group => group.Last())
+            .Select(one => Mark(one.Jar, one.Colony))
+            .OfType<JarMark>()
+            .OrderBy(mark => mark.ColonyName, NaturalOrder.Instance)];
+    }
+
+    // By day. A jar stays with the apiary of its day when the colony moves on.
+    private List<(Jar Jar, Colony Colony)> JarsIn(Apiary apiary, DateOnly from, DateOnly to)
+    {
+        var found = new List<(Jar Jar, Colony Colony)>();
+        foreach (var jar in state.Jars)
+        {
+            if (jar.Facts.On >= from && jar.Facts.On <= to && jar.Colony is { } id
+                && state.Colonies.TryGetValue(id, out var colony) && colony.ApiaryOn(jar.Facts.On) == apiary.Id)
+                found.Add((jar, colony));
+        }
+
+        return found;
+    }
+
+    // A jar is worked out once, however often it is shown.
+    private JarMark? Mark(Jar jar, Colony colony)
+    {
+        if (_marks.TryGetValue(jar.Id, out var known))
+            return known;
+        JarMark? mark = null;
+        if (knowledge.Methods.TryGet(jar.Facts.Method, out var method))
+        {
+            var stands = _reader.Stand(jar.Facts, state.Apiaries.GetValueOrDefault(colony.ApiaryOn(jar.Facts.On)));
+            mark = new JarMark(
+                jar.Id, colony.Id, colony.Name, jar.Facts.On, stands.Level.Per100Bees,
+                stands.Interval.Lower.Per100Bees, stands.Interval.Upper.Per100Bees, stands.Standing,
+                jar.Facts.Mites, jar.Facts.Bees.Count, method.Name);
+        }
+
+        _marks.Add(jar.Id, mark);
+        return mark;
     }
 
     private SeasonStrip Of(Apiary apiary, Colony? colony, DateOnly today, DateOnly? within)
@@ -53,16 +105,32 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
         var (from, to) = SiteSeason.YearAround(apiary, within ?? today);
         var jars = colony is not null
             ? Marks(colony, from, to)
-            : [.. state.Colonies.Values
-                .SelectMany(one => Marks(one, from, to).Where(mark => one.ApiaryOn(mark.On) == apiary.Id))
+            : [.. JarsIn(apiary, from, to)
+                .Select(one => Mark(one.Jar, one.Colony))
+                .OfType<JarMark>()
                 .OrderBy(mark => mark.On).ThenBy(mark => mark.ColonyName, NaturalOrder.Instance)];
         var dues = DueDates.For(apiary, state, knowledge, from, to, today);
-        var sentence = new SeasonSentence(state, knowledge, culture).For(apiary, colony, jars, today);
+        var sentence = today < from || today > to
+            ? SeasonSentence.ForAnotherYear(jars, from, to)
+            : Sentence(apiary, colony, today);
         var phases = SiteSeason.Of(apiary, knowledge).Spans(from, to.AddDays(1))
             .Select(span => new PhaseSpan(span.From, span.LastDay, span.Phase))
             .ToList();
         return new SeasonStrip(
             colony is null ? apiary.Name : $"{apiary.Name}, colony {colony.Name}", from, to, today, sentence, phases, Lines(apiary, from, to), jars, dues);
+    }
+
+    /// <summary>The plain sentence about an apiary today, whichever months are shown.</summary>
+    /// <param name="apiary">The apiary.</param>
+    /// <param name="today">The reader's day.</param>
+    public string Sentence(Apiary apiary, DateOnly today) => Sentence(apiary, null, today);
+
+    private string Sentence(Apiary apiary, Colony? colony, DateOnly today)
+    {
+        var latest = colony is null
+            ? LastVisit(apiary, today)
+            : LastVisit([.. state.JarsOf(colony.Id).Where(jar => jar.Facts.On <= today).Select(jar => (jar, colony))]);
+        return new SeasonSentence(state, knowledge, culture).For(apiary, colony, latest, today);
     }
 
     // Lines change by phase or by calendar month, so a month is the finest step.

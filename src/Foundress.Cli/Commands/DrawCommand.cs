@@ -23,7 +23,7 @@ internal static class DrawCommand
         var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book (Home), or one with colonies 1 to N and no book (Home=12). May be repeated. Without it: all of the book.", HelpName = "NAME[=N]" };
         var take = new Option<string?>("--take") { Description = "Colonies to take in each apiary. Without it: by the rule of thumb.", HelpName = "N" };
         var seed = new Option<string?>("--seed") { Description = "Seed of the draw: the same seed and colonies give the same draw. Without it a fresh one is taken and printed.", HelpName = "N" };
-        var on = CommonOptions.Day("--on", "Day the jars are due. Without it: today");
+        var on = CommonOptions.Day("--on", "Day the jars are due");
         var method = new Option<string>("--method") { Description = $"Counting method: {string.Join(", ", methods)}.", HelpName = "ID", DefaultValueFactory = _ => methods[0] };
         var purpose = new Option<string>("--purpose") { Description = "Why the round is done.", HelpName = "TEXT", DefaultValueFactory = _ => "Sampling round" };
         var keep = new Option<bool>("--keep") { Description = "Write the round into the book." };

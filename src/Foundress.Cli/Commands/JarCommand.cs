@@ -15,6 +15,7 @@ internal static class JarCommand
     internal static Command Make(Surroundings around)
     {
         var knowledge = KnowledgeBase.Load();
+        var policies = knowledge.LinePolicies.Where(one => knowledge.Methods.Any(method => method.IsJar && one.AppliesTo(method.ScaleId))).Select(one => one.Id).ToArray();
         var methods = knowledge.Methods.Where(method => method.IsJar).Select(method => method.Id).ToArray();
         var mites = new Option<string?>("--mites") { Description = "Mites counted in all passes together.", HelpName = "N" };
         var passes = new Option<string?>("--passes") { Description = "Mites of each pass over the same bees, first to last: 18,2.", HelpName = "N,N" };
@@ -23,9 +24,9 @@ internal static class JarCommand
         var measure = new Option<string?>("--measure") { Description = $"The measure of bees that was taken: {string.Join(", ", knowledge.JarMeasures.Ids)}.", HelpName = "ID" };
         var method = new Option<string>("--method") { Description = $"Counting method: {string.Join(", ", methods)}.", HelpName = "ID", DefaultValueFactory = _ => methods[0] };
         var line = new Option<string?>("--line") { Description = "Line to judge by, in mites per 100 bees. Without it: the usual lines for the day.", HelpName = "LEVEL" };
-        var lines = new Option<string?>("--lines") { Description = $"Set of lines to judge by: {string.Join(", ", knowledge.LinePolicies.Ids)}.", HelpName = "ID" };
+        var lines = new Option<string?>("--lines") { Description = $"Set of lines to judge by: {string.Join(", ", policies)}.", HelpName = "ID" };
         var confidence = new Option<string?>("--confidence") { Description = "Confidence of the interval, 0.5 to 0.999. [default: 0.95]", HelpName = "SHARE" };
-        var date = CommonOptions.Day("--date", "Day the bees were taken, for the lines of the season. Without it: today");
+        var date = CommonOptions.Day("--date", "Day the bees were taken, for the lines of the season");
         var working = new Option<bool>("--working") { Description = "Show how it was worked out." };
         var json = CommonOptions.Json();
         var command = new Command(
@@ -46,7 +47,7 @@ internal static class JarCommand
                 CommonOptions.PastDay("--date", parsed.GetValue(date), around), methodId,
                 Passes(parsed.GetValue(mites), parsed.GetValue(passes)),
                 JarBeesArgument.Read(parsed.GetValue(bees), parsed.GetValue(basis), parsed.GetValue(measure), knowledge));
-            var settings = new PolicyRecord(LinePolicy: PolicyOf(parsed.GetValue(lines), knowledge), Confidence: Share(parsed.GetValue(confidence)));
+            var settings = new PolicyRecord(LinePolicy: PolicyOf(parsed.GetValue(lines), policies), Confidence: Share(parsed.GetValue(confidence)));
             var policy = MomentaryPolicy.Of(settings, knowledge, around);
             var reader = new JarReader(knowledge, policy, around.Culture);
             if (parsed.GetValue(line) is not null && parsed.GetValue(lines) is not null)
@@ -83,11 +84,11 @@ internal static class JarCommand
             : throw new UsageException($"--passes '{passes}' add up to {counts.Sum()}, but --mites says {total}: one of the two is wrong.");
     }
 
-    private static string? PolicyOf(string? id, KnowledgeBase knowledge)
+    private static string? PolicyOf(string? id, string[] policies)
     {
-        if (id is null || knowledge.LinePolicies.TryGet(id, out _))
+        if (id is null || policies.Contains(id))
             return id;
-        throw new UsageException($"--lines '{id}': there is no such set. Known are {string.Join(", ", knowledge.LinePolicies.Ids)}.");
+        throw new UsageException($"--lines '{id}': there is no such set. Known are {string.Join(", ", policies)}.");
     }
 
     private static double Level(string text) =>

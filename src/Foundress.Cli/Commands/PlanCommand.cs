@@ -15,7 +15,7 @@ internal static class PlanCommand
     internal static Command Make(Surroundings around)
     {
         var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book (Home), or one with so many colonies and no book (Home=12). May be repeated. Without it: all of the book.", HelpName = "NAME[=N]" };
-        var on = CommonOptions.Day("--on", "Day of the round. Without it: today");
+        var on = CommonOptions.Day("--on", "Day of the round");
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();

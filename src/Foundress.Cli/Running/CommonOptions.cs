@@ -24,7 +24,7 @@ internal static class CommonOptions
         DefaultValueFactory = _ => "home",
     };
 
-    internal static Option<string?> Day(string name, string what) => new(name) { Description = what + " (yyyy-MM-dd).", HelpName = "DAY" };
+    internal static Option<string?> Day(string name, string what) => new(name) { Description = $"{what} (yyyy-MM-dd). Without it: today.", HelpName = "DAY" };
 
     /// <summary>The folder of the book.</summary>
     internal static string DirectoryOf(string? given, Surroundings around)

@@ -73,11 +73,21 @@ internal static class ExchangeReader
         }
     }
 
-    private static string? IdOf(JsonElement element) =>
-        element.ValueKind == JsonValueKind.Object && element.TryGetProperty("id"u8, out var id)
-        && id.ValueKind == JsonValueKind.String && id.TryGetGuid(out var value)
-            ? value.ToString("D")
-            : null;
+    private static string? IdOf(JsonElement element)
+    {
+        try
+        {
+            return element.ValueKind == JsonValueKind.Object && element.TryGetProperty("id"u8, out var id)
+                && id.ValueKind == JsonValueKind.String && id.TryGetGuid(out var value)
+                ? value.ToString("D")
+                : null;
+        }
+        catch (InvalidOperationException)
+        {
+            // Escapes that spell half a surrogate pair: there is no id to tell. The reason for refusing says so.
+            return null;
+        }
+    }
 
     private static int Depth(JsonElement element)
     {

@@ -24,7 +24,7 @@ internal sealed partial class ProblemHandler(IProblemDetailsService problems, IL
         if (exception is StorageException storage)
             LogStorage(storage.Fault);
         else if (status == StatusCodes.Status500InternalServerError && !http.RequestAborted.IsCancellationRequested)
-            LogUnforeseen(exception);
+            LogUnforeseen(exception.GetType(), exception.StackTrace);
         http.Response.StatusCode = status;
         return await problems.TryWriteAsync(new ProblemDetailsContext
         {
@@ -36,6 +36,7 @@ internal sealed partial class ProblemHandler(IProblemDetailsService problems, IL
     [LoggerMessage(1, LogLevel.Error, "The book could not be read or written: {Fault}")]
     private partial void LogStorage(StorageFault fault);
 
-    [LoggerMessage(2, LogLevel.Error, "An error nobody foresaw")]
-    private partial void LogUnforeseen(Exception error);
+    // Without the message, which can hold what was recorded.
+    [LoggerMessage(2, LogLevel.Error, "An error nobody foresaw: {Type}\n{Place}")]
+    private partial void LogUnforeseen(Type type, string? place);
 }

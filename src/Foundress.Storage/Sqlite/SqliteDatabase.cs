@@ -45,11 +45,9 @@ internal sealed class SqliteDatabase : IDisposable
         return await SqliteErrors.GuardAsync(_folder, async () =>
         {
             await context.Database.OpenConnectionAsync(cancellation);
-            // A file that cannot be written is found out now, not at the keeper's first record.
-            await using (await context.Database.BeginTransactionAsync(cancellation))
-            {
-            }
-
+            // A file that cannot be written is opened for reading without a word. The keeper is told now, not at the first record.
+            if (SQLitePCL.raw.sqlite3_db_readonly(((SqliteConnection)context.Database.GetDbConnection()).Handle, "main") == 1)
+                throw SqliteErrors.CannotWrite(_folder);
             if (present.Migrations.Count < known.Count)
             {
                 if (present.Entries > 0)

@@ -53,9 +53,7 @@ internal static class SqliteErrors
             Busy or Locked => new StorageException(
                 StorageFault.InUse, file,
                 $"The database {file} is held by another program. Nothing was changed. Wait until it is done, or close it, and try again.", error),
-            ReadOnly => new StorageException(
-                StorageFault.ReadOnly, file,
-                $"The database {file} cannot be written: the file or its folder is read-only. Nothing was changed. Allow writing to both, or choose another folder with --data.", error),
+            ReadOnly => CannotWrite(folder, error),
             CannotOpen => new StorageException(
                 StorageFault.ReadOnly, file,
                 $"The database {file} cannot be opened. Check that the folder is there and that you may read and write it.", error),
@@ -69,6 +67,11 @@ internal static class SqliteErrors
                 $"The disk refused to read or write {file}: {error.Message} What was being added was not kept; check the disk and try again.", error),
         };
     }
+
+    public static StorageException CannotWrite(DataFolder folder, Exception? inner = null) => new(
+        StorageFault.ReadOnly, folder.Database,
+        $"The database {folder.Database} cannot be written: the file or its folder is read-only. Nothing was changed. Allow writing to both, or choose another folder with --data.",
+        inner);
 
     public static StorageException Damaged(DataFolder folder, string detail, Exception? inner = null) => new(
         StorageFault.Damaged, folder.Database,

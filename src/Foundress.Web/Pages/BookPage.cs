@@ -22,7 +22,13 @@ public abstract class BookPage : ComponentBase, IDisposable
     public void Dispose()
     {
         Session.Changed -= Redraw;
+        Leave();
         GC.SuppressFinalize(this);
+    }
+
+    /// <summary>The page is left.</summary>
+    protected virtual void Leave()
+    {
     }
 
     private void Redraw() => _ = InvokeAsync(StateHasChanged);

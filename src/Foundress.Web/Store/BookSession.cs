@@ -38,6 +38,9 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>Whether the open book is the invented one.</summary>
     public bool IsDemo => Operation == Demo;
 
+    /// <summary>The seed the open invented book was made from on this device; null for another book, or one a server made.</summary>
+    public string? DemoSeed { get; private set; }
+
     /// <summary>In whose name records are written.</summary>
     public string Author { get; private set; } = "keeper";
 
@@ -137,6 +140,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
         await store.ForgetAsync(Demo);
         await store.SetAsync("cursor:" + Demo, null);
         await store.SetAsync("demo", "removed");
+        await store.SetAsync(DemoDoor.SeedKey, null);
         await SwitchAsync(Home);
     }
 
@@ -150,6 +154,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
         {
             var stored = await store.ReadAfterAsync(operation, 0);
             (Operation, _ledger, _position, Broken) = (operation, new Ledger(), stored.Last, stored.Broken);
+            DemoSeed = IsDemo ? await store.GetAsync(DemoDoor.SeedKey) : null;
             Take(stored.Entries);
         }
         finally

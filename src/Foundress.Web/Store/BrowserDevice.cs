@@ -32,5 +32,8 @@ public sealed class BrowserDevice : IDevice
     public void OnReturn(Action callback) => DeviceModule.OnReturn(callback);
 
     /// <inheritdoc/>
+    public void FocusOn(string selector) => DeviceModule.FocusFirst(selector);
+
+    /// <inheritdoc/>
     public void FocusFirstProblem() => DeviceModule.FocusFirst("[aria-invalid='true']");
 }

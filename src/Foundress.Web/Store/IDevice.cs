@@ -27,6 +27,9 @@ public interface IDevice
     /// <summary>Calls back when the app comes back to the front or the network returns.</summary>
     void OnReturn(Action callback);
 
+    /// <summary>Moves the focus to the first element a selector names, and brings it into view.</summary>
+    void FocusOn(string selector);
+
     /// <summary>Moves the focus to the first field that needs a look.</summary>
     void FocusFirstProblem();
 }

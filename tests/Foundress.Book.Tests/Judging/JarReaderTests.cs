@@ -74,7 +74,7 @@ public sealed class JarReaderTests
 
     [Fact]
     public void Read_AnyValidJar_HasFiniteNumbersAndMoreMitesNeverLowerTheChance() =>
-        Gen.Select(Gen.Int[0, 2000], Gen.Int[1, 5000], Gen.Int[0, 100]).Sample((mites, bees, spread) =>
+        Gen.Select(Gen.Int[0, 300], Gen.Int[1, 5000], Gen.Int[0, 100]).Sample((mites, bees, spread) =>
         {
             var count = spread == 0 ? JarBees.Counted(bees) : new JarBees(BeeBasis.Assumed, bees, spread / 100d);
             var reading = Read(Jar(mites, count));
@@ -82,7 +82,7 @@ public sealed class JarReaderTests
             Assert.True(reading.Interval.Lower <= reading.Level || mites == 0);
             var more = Read(Jar(mites + 1, count));
             Assert.True(more.OverLine!.Value.Value >= reading.OverLine!.Value.Value - 1e-12);
-        }, iter: 300);
+        }, iter: 100);
 
     [Fact]
     public void Read_Working_ShowsFormulaNumbersAndSource()

@@ -11,6 +11,18 @@ internal sealed class ApiaryLikelihood
     private const double Reach = 4.6;
     private const double Step = 1.25;
 
+    // Gauss-Hermite rules for the standard normal weight (Abramowitz & Stegun 1964, table 25.10, rescaled): for a likelihood
+    // that hardly changes with the exposure a few nodes do.
+    private static readonly double[] FiveNodes = [-2.8569700138728056, -1.3556261799742659, 0d, 1.3556261799742659, 2.8569700138728056];
+    private static readonly double[] FiveWeights = [0.011257411327720689, 0.22207592200561264, 0.53333333333333333, 0.22207592200561264, 0.011257411327720689];
+    private static readonly double[] SevenNodes =
+        [-3.7504397177257423, -2.3667594107345413, -1.1544053947399682, 0d, 1.1544053947399682, 2.3667594107345413, 3.7504397177257423];
+    private static readonly double[] SevenWeights =
+    [
+        0.00054826885597221778, 0.030757123967586497, 0.24012317860501271, 0.45714285714285714, 0.24012317860501271, 0.030757123967586497,
+        0.00054826885597221778,
+    ];
+
     private readonly PooledExposure[] _colonies;
     private readonly double[] _logFactorial;
     private readonly double[] _constant;
@@ -139,11 +151,16 @@ internal sealed class ApiaryLikelihood
     private static double Sharpness(PooledExposure colony, double spread) =>
         colony.LogSpread / Math.Sqrt((1d / (colony.Mites + 0.5)) + (spread * spread));
 
-    private static int NodeCount(double sharpness) => (2 * (int)Math.Ceiling(Reach / StepOf(sharpness))) + 1;
+    private static int NodeCount(double sharpness) => sharpness switch
+    {
+        < 0.45 => FiveNodes.Length,
+        < 0.75 => SevenNodes.Length,
+        _ => (2 * (int)Math.Ceiling(Reach / StepOf(sharpness))) + 1,
+    };
 
     private static double StepOf(double sharpness) => Step / Math.Sqrt(1d + (sharpness * sharpness));
 
-    // Evenly spaced nodes with normal weights: for smooth functions as good as a Gauss rule, and the count follows the need.
+    // Beyond the small rules: evenly spaced nodes, for smooth functions as good as a Gauss rule, their count set by the need.
     private void SetExposures(int i, double sharpness)
     {
         int count = NodeCount(sharpness);
@@ -151,20 +168,16 @@ internal sealed class ApiaryLikelihood
         if (_scale[i] is null || _scale[i].Length != count)
             (_scale[i], _logWeight[i]) = (new double[count], new double[count]);
 
-        double total = 0d;
-        for (int q = 0; q < count; q++)
-        {
-            double z = (q - (count / 2)) * step;
-            total += Math.Exp(-0.5 * z * z);
-        }
-
-        double logTotal = Math.Log(total);
         PooledExposure colony = _colonies[i];
+        double logTotal = 0.5 * Math.Log(2d * Math.PI);
         for (int q = 0; q < count; q++)
         {
-            double z = (q - (count / 2)) * step;
+            double z = count == FiveNodes.Length ? FiveNodes[q] : count == SevenNodes.Length ? SevenNodes[q] : (q - (count / 2)) * step;
+            double logWeight = count == FiveNodes.Length ? Math.Log(FiveWeights[q])
+                : count == SevenNodes.Length ? Math.Log(SevenWeights[q])
+                : Math.Log(step) - (0.5 * z * z) - logTotal;
             _scale[i][q] = colony.Median * Math.Exp(colony.LogSpread * z);
-            _logWeight[i][q] = (-0.5 * z * z) - logTotal + (colony.Mites * colony.LogSpread * z);
+            _logWeight[i][q] = logWeight + (colony.Mites * colony.LogSpread * z);
         }
     }
 }

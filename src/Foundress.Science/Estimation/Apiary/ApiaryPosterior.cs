@@ -23,7 +23,7 @@ public sealed class ApiaryPosterior
     private readonly GammaComponents _average;
     private readonly GammaComponents _population;
 
-    private ApiaryPosterior(ApiaryGrid grid, ColonyJars[] sampled, PooledExposure[] pooled, int unsampled)
+    private ApiaryPosterior(ApiaryGrid grid, ColonyJars[] sampled, int unsampled, bool spreadIdentified)
     {
         _grid = grid;
         Unsampled = unsampled;
@@ -32,18 +32,15 @@ public sealed class ApiaryPosterior
         double[] means = new double[grid.Cells];
         double[] variances = new double[grid.Cells];
         ColonyPosterior[] colonies = new ColonyPosterior[sampled.Length];
-        bool anyMite = false;
         for (int i = 0; i < sampled.Length; i++)
         {
             grid.ColonyMoments(i, means, variances);
             colonies[i] = new(sampled[i], OwnLevel(sampled[i]), GammaComponents.FromCells(grid, means, variances));
-            anyMite |= pooled[i].Mites > 0;
         }
 
         Sampled = colonies;
-        SpreadIdentified = sampled.Length >= 2 && anyMite;
-        grid.ApiaryMoments(unsampled, means, variances);
-        _average = GammaComponents.FromCells(grid, means, variances);
+        SpreadIdentified = spreadIdentified;
+        _average = ApiaryAverage.Of(grid, sampled.Length, unsampled);
         for (int cell = 0; cell < grid.Cells; cell++)
         {
             means[cell] = Math.Exp(grid.LogMeans[cell]);
@@ -64,7 +61,7 @@ public sealed class ApiaryPosterior
 
     /// <summary>
     /// True when the jars can say anything about how unequal the colonies are: at least two colonies were sampled and at
-    /// least one mite was found. Otherwise all that is said about unsampled colonies rests on the prior.
+    /// least one mite was found (in any apiary of an operation with shared spread). Otherwise all that is said about unsampled colonies rests on the prior.
     /// </summary>
     public bool SpreadIdentified { get; }
 
@@ -101,7 +98,7 @@ public sealed class ApiaryPosterior
         double start = Start(pooled);
         SpreadRule rule = SpreadRule.Find(new(Known(pooled)), LogPrior, start);
         ApiaryGrid grid = new(new(pooled), rule, (c, logMean) => LogPrior(rule.Nodes[c], logMean), start);
-        return new(grid, colonies, pooled, unsampled);
+        return new(grid, colonies, unsampled, pooled.Length >= 2 && pooled.Any(colony => colony.Mites > 0));
     }
 
     /// <summary>The equal-tailed interval of the mean level of the colonies that stand in the apiary.</summary>
@@ -235,8 +232,8 @@ public sealed class ApiaryPosterior
         return Math.Log(mites / exposure);
     }
 
-    internal static ApiaryPosterior FromGrid(ApiaryGrid grid, ColonyJars[] sampled, PooledExposure[] pooled, int unsampled) =>
-        new(grid, sampled, pooled, unsampled);
+    internal static ApiaryPosterior FromGrid(ApiaryGrid grid, ColonyJars[] sampled, int unsampled, bool spreadIdentified) =>
+        new(grid, sampled, unsampled, spreadIdentified);
 
     private static LevelInterval Interval(GammaComponents rate, double confidence)
     {

@@ -26,8 +26,8 @@ public readonly record struct ApiaryPrior
         (Median, LogSpread, SpreadScale) = (median, logSpread, spreadScale);
     }
 
-    /// <summary>The default: median 2 mites per 100 bees with a log spread of 2 (95 % from 0.04 to 100), spread between colonies of scale 1 (95 % below 1.96, k above 0.26).</summary>
-    public static ApiaryPrior Weak { get; } = new(MiteLevel.Per100(2d), 2d, 1d);
+    /// <summary>The default: median 2 mites per 100 bees with a log spread of 2 (95 % from 0.04 to 100), spread between colonies of scale 1.5 (median 1.01; 95 % below 2.94, k above 0.12).</summary>
+    public static ApiaryPrior Weak { get; } = new(MiteLevel.Per100(2d), 2d, 1.5d);
 
     /// <summary>Median of the mean level.</summary>
     public MiteLevel Median { get; }

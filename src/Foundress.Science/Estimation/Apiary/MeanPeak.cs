@@ -9,18 +9,18 @@ internal static class MeanPeak
     /// <summary>See <see cref="Lowest"/>.</summary>
     public const double Highest = 5d;
 
-    /// <summary>Walks uphill in steps that double while they gain and shrink when they do not; within about a hundredth of the top.</summary>
-    public static double Find(Func<double, double> logDensity, double start, double step)
+    /// <summary>Walks uphill in steps that double while they gain and shrink when they do not; within about a twentieth of the first step of the top.</summary>
+    public static double Find(Func<double, double> logDensity, double start, double step, double lowest = Lowest, double highest = Highest)
     {
-        double at = Math.Clamp(start, Lowest, Highest);
+        double at = Math.Clamp(start, lowest, highest);
         double here = logDensity(at);
-        while (step > 0.01)
+        for (double finest = step / 25d; step > finest;)
         {
             bool moved = false;
             foreach (double direction in (ReadOnlySpan<double>)[1d, -1d])
             {
                 double stride = step;
-                for (double next = at + (direction * stride); next is >= Lowest and <= Highest; next = at + (direction * stride))
+                for (double next = at + (direction * stride); next >= lowest && next <= highest; next = at + (direction * stride))
                 {
                     double there = logDensity(next);
                     if (there <= here)
@@ -41,18 +41,18 @@ internal static class MeanPeak
     }
 
     /// <summary>A point on one side of the top where the density has dropped by about <paramref name="drop"/> (up to a tenth more).</summary>
-    public static double Edge(Func<double, double> logDensity, double top, double direction, double drop)
+    public static double Edge(Func<double, double> logDensity, double top, double direction, double drop, double step = 0.05, double lowest = Lowest, double highest = Highest)
     {
         double wanted = logDensity(top) - drop;
         double inside = 0d;
-        double outside = 0.05;
+        double outside = step;
         while (logDensity(top + (direction * outside)) > wanted)
         {
             inside = outside;
             outside *= 1.7;
-            double limit = direction > 0d ? Highest - top : top - Lowest;
+            double limit = direction > 0d ? highest - top : top - lowest;
             if (outside >= limit)
-                return top + (direction * Math.Max(limit, 0.05));
+                return top + (direction * Math.Max(limit, step));
         }
 
         for (int halving = 0; halving < 4; halving++)

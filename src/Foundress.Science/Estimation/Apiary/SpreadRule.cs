@@ -40,38 +40,47 @@ internal sealed class SpreadRule
     /// <summary>The Legendre weights on -1 to 1.</summary>
     public static ReadOnlySpan<double> UnitWeights => Rule.Weights;
 
-    /// <summary>
-    /// The rule for a likelihood: the highest density over the mean is followed along a coarse row of spreads, then a
-    /// finer one, and the range is cut where it has dropped far below its top.
-    /// </summary>
+    /// <summary>The rule for an apiary: the highest density over the mean is followed along the spreads.</summary>
     /// <param name="likelihood">The likelihood; bee numbers may be taken as known, only the range depends on it.</param>
     /// <param name="logPrior">ln prior density at a spread and the logarithm of the mean per bee.</param>
     /// <param name="start">A guess of the logarithm of the mean per bee.</param>
-    public static SpreadRule Find(ApiaryLikelihood likelihood, Func<double, double, double> logPrior, double start)
+    public static SpreadRule Find(ApiaryLikelihood likelihood, Func<double, double, double> logPrior, double start) =>
+        Find(
+            spread =>
+            {
+                likelihood.SetSpread(spread);
+                double Density(double a) => likelihood.Log(a) + logPrior(spread, a);
+                start = MeanPeak.Find(Density, start, 0.25);
+                return Density(start);
+            },
+            Narrowest, ApiaryPrior.WidestSpread);
+
+    /// <summary>The rule for a log density of one peak: looked at on a coarse row of points, then a finer one, and cut where it has dropped far below its top.</summary>
+    /// <param name="height">ln density, up to a constant; asked at rising points.</param>
+    /// <param name="narrowest">First point of the coarse row, whose steps grow; below it the density hardly changes.</param>
+    /// <param name="widest">End of the range.</param>
+    public static SpreadRule Find(Func<double, double> height, double narrowest, double widest)
     {
         Span<double> points = stackalloc double[CoarsePoints];
-        double ratio = Math.Pow(ApiaryPrior.WidestSpread / Narrowest, 1d / (CoarsePoints - 1));
+        double ratio = Math.Pow(widest / narrowest, 1d / (CoarsePoints - 1));
         for (int i = 0; i < CoarsePoints; i++)
-            points[i] = Math.Min(ApiaryPrior.WidestSpread, Narrowest * Math.Pow(ratio, i));
-        (double low, double high) = Cut(points, likelihood, logPrior, start);
+            points[i] = Math.Min(widest, narrowest * Math.Pow(ratio, i));
+        (double low, double high) = Cut(points, height);
 
         points = points[..FinePoints];
         for (int i = 0; i < FinePoints; i++)
             points[i] = low + ((high - low) * (i + 0.5) / FinePoints);
-        (double finerLow, double finerHigh) = Cut(points, likelihood, logPrior, start);
+        (double finerLow, double finerHigh) = Cut(points, height);
         return new(Math.Max(low, finerLow), finerHigh < points[^1] ? finerHigh : high);
     }
 
-    private static (double Low, double High) Cut(ReadOnlySpan<double> points, ApiaryLikelihood likelihood, Func<double, double, double> logPrior, double start)
+    private static (double Low, double High) Cut(ReadOnlySpan<double> points, Func<double, double> height)
     {
         Span<double> heights = stackalloc double[points.Length];
         double top = double.NegativeInfinity;
         for (int i = 0; i < points.Length; i++)
         {
-            double spread = points[i];
-            likelihood.SetSpread(spread);
-            start = MeanPeak.Find(a => likelihood.Log(a) + logPrior(spread, a), start, 0.25);
-            heights[i] = likelihood.Log(start) + logPrior(spread, start);
+            heights[i] = height(points[i]);
             top = Math.Max(top, heights[i]);
         }
 

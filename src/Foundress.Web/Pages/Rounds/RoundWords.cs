@@ -1,0 +1,31 @@
+using Foundress.Book.Journal;
+using Foundress.Book.State;
+
+namespace Foundress.Web.Pages.Rounds;
+
+/// <summary>A round in few words.</summary>
+public static class RoundWords
+{
+    /// <summary>The apiaries of a round: <c>Heath and Mill</c>.</summary>
+    public static string Places(Round round, BookState state) =>
+        Book.Wording.Say.List([.. round.Plan.Draws.Where(draw => draw.Chosen.Count > 0).Select(draw => Words.Name(draw.Apiary, state))], 4);
+
+    /// <summary>How many jars the round needs as things stand.</summary>
+    public static int Wanted(Round round) => round.Plan.Draws.Sum(draw => round.ToSample(draw).Count);
+
+    /// <summary>How many of them are taken.</summary>
+    public static int Taken(Round round) => Wanted(round) - round.Open.Count;
+
+    /// <summary>Which apiary's draw a colony belongs to.</summary>
+    public static ApiaryId? ApiaryOf(Round round, ColonyId colony) =>
+        round.Plan.Draws.FirstOrDefault(draw => draw.Chosen.Contains(colony) || draw.Reserves.Contains(colony))?.Apiary;
+
+    /// <summary>Seconds as people say them: <c>1 min</c>, <c>90 s</c>, <c>4 min 30 s</c>.</summary>
+    public static string Length(int seconds) => (seconds / 60, seconds % 60) switch
+    {
+        (0, var rest) => $"{rest} s",
+        (var minutes, 0) => $"{minutes} min",
+        (1, var rest) => $"{60 + rest} s",
+        (var minutes, var rest) => $"{minutes} min {rest} s",
+    };
+}

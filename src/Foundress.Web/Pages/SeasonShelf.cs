@@ -1,0 +1,69 @@
+using System.Globalization;
+using Foundress.Book.Journal;
+using Foundress.Book.Rounds;
+using Foundress.Book.Seasons;
+using Foundress.Book.State;
+using Foundress.Knowledge;
+using Foundress.Web.Store;
+
+namespace Foundress.Web.Pages;
+
+/// <summary>
+/// What is worked out from the open book for its pages, kept until the book or the day changes: drawing a page again costs
+/// nothing, and going back to the front page does not read every jar anew.
+/// </summary>
+/// <param name="session">The open book.</param>
+public sealed class SeasonShelf(BookSession session)
+{
+    private readonly Dictionary<(Guid Id, int Years), DrawnStrip> _strips = [];
+    private readonly Dictionary<RoundId, RoundResult> _results = [];
+    private BookState? _state;
+    private DateOnly _today;
+    private SeasonStrips? _reader;
+    private IReadOnlyList<ApiarySeason>? _seasons;
+
+    /// <summary>All apiaries, those that need their keeper first.</summary>
+    public IReadOnlyList<ApiarySeason> Seasons =>
+        Fresh()._seasons ??= new SeasonOverview(session.State, KnowledgeBase.Load(), Reader).On(session.Today);
+
+    /// <summary>Reads the jars of the open book.</summary>
+    public SeasonStrips Reader => Fresh()._reader!;
+
+    /// <summary>The strip of an apiary.</summary>
+    /// <param name="apiary">The apiary.</param>
+    /// <param name="years">Which twelve months: 0 holds today, -1 is the twelve before.</param>
+    public DrawnStrip Of(Apiary apiary, int years) => Strip(apiary.Id.Value, years, within => Reader.Of(apiary, session.Today, within));
+
+    /// <summary>The strip of a colony.</summary>
+    /// <param name="colony">The colony.</param>
+    /// <param name="years">Which twelve months: 0 holds today, -1 is the twelve before.</param>
+    public DrawnStrip Of(Colony colony, int years) => Strip(colony.Id.Value, years, within => Reader.Of(colony, session.Today, within));
+
+    /// <summary>What a round says so far.</summary>
+    public RoundResult Of(Round round)
+    {
+        Fresh();
+        if (!_results.TryGetValue(round.Id, out var result))
+            _results[round.Id] = result = new RoundResults(session.State, KnowledgeBase.Load(), CultureInfo.CurrentCulture).Of(round, session.Today);
+        return result;
+    }
+
+    private SeasonShelf Fresh()
+    {
+        if (_reader is not null && ReferenceEquals(_state, session.State) && _today == session.Today)
+            return this;
+        (_state, _today, _seasons) = (session.State, session.Today, null);
+        _strips.Clear();
+        _results.Clear();
+        _reader = new SeasonStrips(_state, KnowledgeBase.Load(), CultureInfo.CurrentCulture);
+        return this;
+    }
+
+    private DrawnStrip Strip(Guid id, int years, Func<DateOnly, SeasonStrip> read)
+    {
+        Fresh();
+        if (!_strips.TryGetValue((id, years), out var strip))
+            _strips[(id, years)] = strip = new DrawnStrip(read(session.Today.AddYears(years)), $"s{id:N}y{Math.Abs(years)}");
+        return strip;
+    }
+}
