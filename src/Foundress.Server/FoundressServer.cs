@@ -94,6 +94,7 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
+        builder.Services.AddSingleton(TimeProvider.System);
 
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
@@ -107,6 +108,7 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapEntries();
         api.MapDemo();
         api.MapBackups();
+        api.MapReport();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",
             detail: "There is nothing at this address, or it does not take this kind of request."));

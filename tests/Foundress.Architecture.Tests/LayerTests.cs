@@ -58,7 +58,7 @@ public sealed class LayerTests
     public void Core_References_NoPlatformAndNothingHeavyForTheBrowser(string project)
     {
         var references = Load(project).GetReferencedAssemblies().Select(name => name.Name!);
-        Assert.Empty(references.Where(name => NotInTheCore.Any(forbidden => name.StartsWith(forbidden, StringComparison.Ordinal))));
+        Assert.DoesNotContain(references, name => NotInTheCore.Any(forbidden => name.StartsWith(forbidden, StringComparison.Ordinal)));
     }
 
     private static string Root

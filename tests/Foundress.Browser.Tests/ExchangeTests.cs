@@ -42,6 +42,22 @@ public sealed class ExchangeTests(PublishedApp app)
     }
 
     [Fact]
+    public async Task Records_ServerBeganAnew_AreGivenAgain()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        await visitor.OpenAsync();
+        await visitor.RegisterAsync("Old oak", "1-3");
+        await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        Assert.Equal(4, host.Entries("home").Count);
+        host.BeginAnew();
+        await visitor.Page.ReloadAsync();
+        await visitor.Page.WaitForFunctionAsync("import('/js/store.js').then(s => s.metaGet('incarnation')).then(i => i === '" + host.Incarnation + "')");
+        await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        Assert.Equal(4, host.Entries("home").Count);
+    }
+
+    [Fact]
     public async Task Record_ServerRefusesIt_StaysOnTheDeviceAndIsCounted()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);

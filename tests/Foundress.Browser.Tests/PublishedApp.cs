@@ -39,16 +39,19 @@ public sealed class PublishedApp : IAsyncLifetime
     }
 
     /// <summary>A visitor with an empty browser of their own.</summary>
-    public async Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844, bool touch = false)
+    public Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844) => VisitAsync(host.Address, width, height);
+
+    /// <summary>A visitor with an empty browser of their own.</summary>
+    public async Task<Visitor> VisitAsync(string address, int width = 390, int height = 844)
     {
         var browser = await BrowserAsync();
         var context = await browser.NewContextAsync(new()
         {
-            BaseURL = host.Address,
+            BaseURL = address,
             ViewportSize = new() { Width = width, Height = height },
-            HasTouch = touch,
             Locale = "en-GB",
             TimezoneId = "Europe/Berlin",
+            HasTouch = width < 600,
             ReducedMotion = ReducedMotion.Reduce,
         });
         context.SetDefaultTimeout(20_000);

@@ -38,6 +38,9 @@ public sealed class PublishedHost : IAsyncDisposable
     /// <summary>Kind of record that is refused, if any.</summary>
     public string? RefusedKind { get; set; }
 
+    /// <summary>Names this life of the host's book.</summary>
+    public Guid Incarnation { get; private set; } = Guid.NewGuid();
+
     /// <summary>Where it listens.</summary>
     public string Address => _app.Urls.Single();
 
@@ -58,6 +61,14 @@ public sealed class PublishedHost : IAsyncDisposable
     {
         lock (_gate)
             return [.. _operations.GetValueOrDefault(operation) ?? []];
+    }
+
+    /// <summary>Loses everything and begins anew, as when an old backup is restored.</summary>
+    public void BeginAnew()
+    {
+        lock (_gate)
+            _operations.Clear();
+        Incarnation = Guid.NewGuid();
     }
 
     /// <summary>Puts an entry into an operation.</summary>
@@ -90,7 +101,7 @@ public sealed class PublishedHost : IAsyncDisposable
     {
         JsonObject? reply = (http.Request.Method, path) switch
         {
-            ("GET", ["about"]) => new() { ["version"] = "0.1.0", ["operations"] = new JsonArray(), ["demo"] = OffersDemo },
+            ("GET", ["about"]) => new() { ["version"] = "0.1.0", ["incarnation"] = Incarnation.ToString(), ["operations"] = new JsonArray(), ["demo"] = OffersDemo },
             ("GET", ["operations", var operation, "entries"]) => Page(operation, int.Parse(http.Request.Query["after"]!, CultureInfo.InvariantCulture), int.Parse(http.Request.Query["limit"]!, CultureInfo.InvariantCulture)),
             ("POST", ["operations", var operation, "entries"]) => Take(operation, (await JsonNode.ParseAsync(http.Request.Body))!.AsArray()),
             ("DELETE", ["operations", "demo"]) => DropDemo(),

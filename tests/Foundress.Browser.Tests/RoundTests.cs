@@ -9,7 +9,7 @@ public sealed class RoundTests(PublishedApp app)
     public async Task Round_WholeWithoutNetwork_ResumesSkipsUndoesAndGivesTheResult()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host, touch: true);
+        await using var visitor = await app.VisitAsync(host);
         var page = visitor.Page;
         await visitor.OpenAsync();
         await visitor.OfflineReadyAsync();
@@ -121,7 +121,7 @@ public sealed class RoundTests(PublishedApp app)
     public async Task CollectMode_EveryStep_PassesAxeWithTargetsForGloves()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host, touch: true);
+        await using var visitor = await app.VisitAsync(host);
         var page = visitor.Page;
         var check = new PageCheck();
         await visitor.OpenAsync();

@@ -42,26 +42,28 @@ public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
     /// <param name="seed">The seed; shown to the keeper so that the draw can be repeated.</param>
     public static RoundRecord Draw(RoundProposal proposal, RoundId round, DateOnly on, string method, string purpose, ulong seed)
     {
-        // Two offline phones may have given one name twice; the id then tells the colonies apart.
-        var keyed = proposal.Apiaries.Select(place => (place, Keys: Keys(place.Colonies))).ToList();
-        var draw = ColonyDraw.Draw(
-            [.. keyed.Select(entry => new Stratum(entry.place.Apiary.Name, [.. entry.Keys.Keys], entry.place.Take))], seed);
-        var draws = keyed.Select(entry =>
+        // Two offline phones may have given one name twice; the id then tells the two apart.
+        var names = Keys(proposal.Apiaries, place => place.Apiary.Name, place => place.Apiary.Id.Value);
+        var strata = names.Select(named => (Name: named.Key, Place: named.Value, Colonies: Keys(named.Value.Colonies, colony => colony.Name, colony => colony.Id.Value))).ToList();
+        var draw = ColonyDraw.Draw([.. strata.Select(stratum => new Stratum(stratum.Name, [.. stratum.Colonies.Keys], stratum.Place.Take))], seed);
+        var draws = strata.Select(stratum =>
         {
-            var drawn = draw.Strata.Single(stratum => stratum.Apiary == entry.place.Apiary.Name);
+            var drawn = draw.Strata.Single(one => one.Apiary == stratum.Name);
             return new ApiaryDraw(
-                entry.place.Apiary.Id, [.. drawn.Chosen.Select(key => entry.Keys[key])], [.. drawn.Reserves.Select(key => entry.Keys[key])]);
+                stratum.Place.Apiary.Id,
+                [.. drawn.Chosen.Select(key => stratum.Colonies[key].Id)],
+                [.. drawn.Reserves.Select(key => stratum.Colonies[key].Id)]);
         });
         return new RoundRecord(round, on, purpose, method, proposal.Rule, seed.ToString(CultureInfo.InvariantCulture), [.. draws]);
     }
 
-    private static Dictionary<string, ColonyId> Keys(IReadOnlyList<Colony> colonies)
+    private static Dictionary<string, T> Keys<T>(IEnumerable<T> things, Func<T, string> name, Func<T, Guid> id)
     {
-        var keys = new Dictionary<string, ColonyId>(StringComparer.Ordinal);
-        foreach (var colony in colonies)
+        var keys = new Dictionary<string, T>(StringComparer.Ordinal);
+        foreach (var thing in things)
         {
-            if (!keys.TryAdd(colony.Name, colony.Id))
-                keys.Add($"{colony.Name} ({colony.Id})", colony.Id);
+            if (!keys.TryAdd(name(thing), thing))
+                keys.Add($"{name(thing)} ({id(thing)})", thing);
         }
 
         return keys;
@@ -73,7 +75,7 @@ public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
     {
         var rule = apiaries <= 1
             ? $"Fewer than {Rule.SampleAllBelow} colonies: all of them. More: {Rule.OneApiary} drawn at random."
-            : $"Several apiaries: {Say.Percent(Rule.ShareLow, CultureInfo.InvariantCulture)} to {Say.Percent(Rule.ShareHigh, CultureInfo.InvariantCulture)} of all colonies, shared out over the apiaries, at least one in each.";
+            : $"Several apiaries: {Say.Percent(Rule.ShareLow, CultureInfo.InvariantCulture)} to {Say.Percent(Rule.ShareHigh, CultureInfo.InvariantCulture)} of all colonies, but no fewer than one apiary of that many colonies would need ({Rule.OneApiary}), shared out over the apiaries, at least one in each.";
         return $"{rule} ({knowledge.Sampling.ColoniesInOneApiary.Source.Text})";
     }
 }

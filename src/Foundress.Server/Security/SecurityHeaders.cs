@@ -16,7 +16,9 @@ internal sealed class SecurityHeaders(RequestDelegate next)
         {
             var context = (HttpContext)state;
             var headers = context.Response.Headers;
-            headers.ContentSecurityPolicy = Policy;
+            // The printable report brings a stricter one of its own.
+            if (headers.ContentSecurityPolicy.Count == 0)
+                headers.ContentSecurityPolicy = Policy;
             headers.XContentTypeOptions = "nosniff";
             headers.XFrameOptions = "DENY";
             headers["Referrer-Policy"] = "no-referrer";

@@ -12,6 +12,9 @@ public sealed class BookServer(HttpClient http)
     /// <summary>Entries sent or asked for at a time.</summary>
     public const int Batch = 500;
 
+    // The server takes bodies of 8 MB; a batch of unusually long records is made shorter.
+    private const int GreatestBatchText = 2_000_000;
+
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
     /// <summary>What the server says of itself.</summary>
@@ -22,6 +25,7 @@ public sealed class BookServer(HttpClient http)
         var root = reply!.RootElement;
         return new AboutReply(
             root.TryGetProperty("version", out var version) ? version.ToString() : "?",
+            root.TryGetProperty("incarnation", out var incarnation) && incarnation.ValueKind == JsonValueKind.String ? incarnation.GetString() : null,
             root.TryGetProperty("demo", out var demo) && demo.ValueKind == JsonValueKind.True);
     }
 
@@ -44,6 +48,15 @@ public sealed class BookServer(HttpClient http)
         }
 
         return refused;
+    }
+
+    /// <summary>As many of the entries, from the first on, as go into one request; never none.</summary>
+    public static IReadOnlyList<Entry> OneRequest(IReadOnlyList<Entry> entries)
+    {
+        var (count, text) = (0, 0);
+        while (count < Math.Min(entries.Count, Batch) && (count == 0 || text + entries[count].Payload.Length <= GreatestBatchText))
+            text += entries[count++].Payload.Length;
+        return count == entries.Count ? entries : [.. entries.Take(count)];
     }
 
     /// <summary>Takes entries from the server after a position in its own order.</summary>

@@ -79,8 +79,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Gives the server everything again and asks it for everything: for a server that was set up anew.</summary>
     public async Task RunFromTheStartAsync()
     {
-        await store.UnsettleAsync(session.Operation);
-        await store.SetAsync(CursorKey(session.Operation), null);
+        await ForgetProgressAsync(session.Operation);
         await RunAsync();
     }
 
@@ -114,6 +113,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
             await CountAsync(operation);
             var about = await server.AboutAsync();
             ServerVersion = about.Version;
+            await MeetAsync(about);
             await DropServerDemoAsync();
             operation = await ChooseBookAsync(about);
             // Invented records that were made up on this device stay on it.
@@ -135,6 +135,27 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         Changed?.Invoke();
     }
 
+    // A server whose book was restored or set up anew may lack what it once had: everything is given and asked for again.
+    private async Task MeetAsync(AboutReply about)
+    {
+        var met = await store.GetAsync("incarnation");
+        if (about.Incarnation is null || about.Incarnation == met)
+            return;
+        if (met is not null)
+        {
+            foreach (var operation in new[] { BookSession.Home, BookSession.Demo })
+                await ForgetProgressAsync(operation);
+        }
+
+        await store.SetAsync("incarnation", about.Incarnation);
+    }
+
+    private async Task ForgetProgressAsync(string operation)
+    {
+        await store.UnsettleAsync(operation);
+        await store.SetAsync(CursorKey(operation), null);
+    }
+
     // A newcomer without records of their own is shown the invented book when the server offers one.
     private async Task<string> ChooseBookAsync(AboutReply about)
     {
@@ -154,8 +175,9 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
 
     private async Task PushAsync(string operation)
     {
-        while (await store.ReadPendingAsync(operation, BookServer.Batch) is { Count: > 0 } entries)
+        while (await store.ReadPendingAsync(operation, BookServer.Batch) is { Count: > 0 } pending)
         {
+            var entries = BookServer.OneRequest(pending);
             var refused = await server.PushAsync(operation, entries);
             await store.SettleAsync(operation, entries.Select(entry => (entry.Id, refused.GetValueOrDefault(entry.Id))));
         }

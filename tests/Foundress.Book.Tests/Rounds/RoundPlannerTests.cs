@@ -57,6 +57,18 @@ public sealed class RoundPlannerTests
         Assert.Equal(3, Draw(proposal, new RoundId(book.Ids.Next()), 1).Draws[0].Chosen.Distinct().Count());
     }
 
+    [Fact]
+    public void Draw_TwoApiariesOfOneName_BothTakePart()
+    {
+        var (book, first) = Apiary(3);
+        var second = book.Apiary("Orchard");
+        book.Colony(second, "1", new DateOnly(2026, 4, 1));
+        var proposal = new RoundPlanner(book.State, TestBook.Knowledge).Propose([first, second], Day);
+        var draws = Draw(proposal, new RoundId(book.Ids.Next()), 1).Draws;
+        Assert.Equal(new[] { first, second }.OrderBy(id => id.Value), draws.Select(draw => draw.Apiary).OrderBy(id => id.Value));
+        Assert.Equal(4, draws.Sum(draw => draw.Chosen.Count + draw.Reserves.Count));
+    }
+
     private static RoundRecord Draw(RoundProposal proposal, RoundId round, ulong seed) =>
         RoundPlanner.Draw(proposal, round, Day, "alcohol-wash", "after the peak", seed);
 

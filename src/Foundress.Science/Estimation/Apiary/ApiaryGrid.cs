@@ -113,24 +113,12 @@ internal sealed class ApiaryGrid
         }
     }
 
-    /// <summary>Mean and variance, in each cell, of the average level over the sampled colonies and some unsampled ones.</summary>
-    public void ApiaryMoments(int unsampled, Span<double> means, Span<double> variances)
+    /// <summary>Mean and variance, in each cell, of the sum of the levels of the sampled colonies, without the width of the cell; and how the sum's mean rises with the logarithm of the apiary's mean.</summary>
+    public void SumMoments(Span<double> means, Span<double> variances, Span<double> slopes)
     {
         int nodes = SpreadRule.Count * Row;
-        double colonies = _colonies + (double)unsampled;
         double[] sum = new double[nodes];
         double[] square = new double[nodes];
-        for (int c = 0; c < SpreadRule.Count; c++)
-        {
-            for (int j = 0; j < Row; j++)
-            {
-                double mean = Math.Exp(_start[c] + (j * _step[c]));
-                double own = mean * Rule.Nodes[c];
-                sum[(c * Row) + j] = unsampled * mean;
-                square[(c * Row) + j] = unsampled * own * own;
-            }
-        }
-
         for (int i = 0; i < _colonies; i++)
         {
             for (int node = 0; node < nodes; node++)
@@ -142,8 +130,8 @@ internal sealed class ApiaryGrid
 
         for (int node = 0; node < nodes; node++)
         {
-            sum[node] = Math.Log(sum[node] / colonies);
-            square[node] = Math.Log(square[node] / colonies / colonies);
+            sum[node] = Math.Log(sum[node]);
+            square[node] = Math.Log(square[node]);
         }
 
         for (int cell = 0; cell < _cell.Length; cell++)
@@ -152,10 +140,9 @@ internal sealed class ApiaryGrid
             int first = Math.Clamp(j - 1, 0, Row - 4);
             ReadOnlySpan<double> weights = FourPoint.AsSpan((((j - first) * Parts) + part) * 4, 4);
             int at = (c * Row) + first;
-            double mean = Math.Exp(Dot(weights, sum.AsSpan(at)));
-            double slope = mean * (sum[(c * Row) + j + 1] - sum[(c * Row) + j]) / _step[c];
-            means[cell] = mean;
-            variances[cell] = Math.Exp(Dot(weights, square.AsSpan(at))) + (slope * slope * WidthVariance(cell));
+            means[cell] = Math.Exp(Dot(weights, sum.AsSpan(at)));
+            variances[cell] = Math.Exp(Dot(weights, square.AsSpan(at)));
+            slopes[cell] = means[cell] * (sum[(c * Row) + j + 1] - sum[(c * Row) + j]) / _step[c];
         }
     }
 

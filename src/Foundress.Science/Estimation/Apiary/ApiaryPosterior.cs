@@ -40,8 +40,7 @@ public sealed class ApiaryPosterior
 
         Sampled = colonies;
         SpreadIdentified = spreadIdentified;
-        grid.ApiaryMoments(unsampled, means, variances);
-        _average = GammaComponents.FromCells(grid, means, variances);
+        _average = ApiaryAverage.Of(grid, sampled.Length, unsampled);
         for (int cell = 0; cell < grid.Cells; cell++)
         {
             means[cell] = Math.Exp(grid.LogMeans[cell]);

@@ -5,7 +5,8 @@ namespace Foundress.Science.Estimation;
 /// <summary>A rate whose distribution is a weighted sum of gamma distributions.</summary>
 internal sealed class GammaComponents : RateDistribution
 {
-    private const int SpreadGroups = 5;
+    /// <summary>Number of groups that parts are kept apart in.</summary>
+    public const int SpreadGroups = 5;
     private const int MeanBins = 24;
 
     private readonly double[] _weights;
@@ -33,23 +34,32 @@ internal sealed class GammaComponents : RateDistribution
     /// </summary>
     public static GammaComponents FromCells(ApiaryGrid grid, ReadOnlySpan<double> means, ReadOnlySpan<double> variances)
     {
+        int[] groups = new int[grid.Cells];
+        for (int cell = 0; cell < groups.Length; cell++)
+            groups[cell] = grid.SpreadNode(cell) * SpreadGroups / SpreadRule.Count;
+        return Merge(grid.Weights, means, variances, groups, MeanBins);
+    }
+
+    /// <summary>The distribution of parts with given chances, means and variances; parts of one group with about the same mean are merged.</summary>
+    public static GammaComponents Merge(ReadOnlySpan<double> chances, ReadOnlySpan<double> means, ReadOnlySpan<double> variances, ReadOnlySpan<int> groups, int bins)
+    {
         double low = double.PositiveInfinity;
         double high = 0d;
         foreach (double mean in means)
             (low, high) = (Math.Min(low, mean), Math.Max(high, mean));
         double logLow = Math.Log(low);
-        double perBin = MeanBins / Math.Max(1e-12, (Math.Log(high) - logLow) * (1d + 1e-12));
+        double perBin = bins / Math.Max(1e-12, (Math.Log(high) - logLow) * (1d + 1e-12));
 
-        double[] weight = new double[SpreadGroups * MeanBins];
+        double[] weight = new double[SpreadGroups * bins];
         double[] first = new double[weight.Length];
         double[] second = new double[weight.Length];
         for (int cell = 0; cell < means.Length; cell++)
         {
-            int bin = Math.Clamp((int)((Math.Log(means[cell]) - logLow) * perBin), 0, MeanBins - 1);
-            int part = (grid.SpreadNode(cell) * SpreadGroups / SpreadRule.Count * MeanBins) + bin;
-            weight[part] += grid.Weights[cell];
-            first[part] += grid.Weights[cell] * means[cell];
-            second[part] += grid.Weights[cell] * (variances[cell] + (means[cell] * means[cell]));
+            int bin = Math.Clamp((int)((Math.Log(means[cell]) - logLow) * perBin), 0, bins - 1);
+            int part = (groups[cell] * bins) + bin;
+            weight[part] += chances[cell];
+            first[part] += chances[cell] * means[cell];
+            second[part] += chances[cell] * (variances[cell] + (means[cell] * means[cell]));
         }
 
         int count = 0;

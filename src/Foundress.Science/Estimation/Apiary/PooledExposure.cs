@@ -11,7 +11,8 @@ namespace Foundress.Science.Estimation;
 /// </remarks>
 internal readonly record struct PooledExposure(int Mites, double Median, double LogSpread)
 {
-    private const int NewtonSteps = 12;
+    private const int NewtonSteps = 60;
+    private const double LargestMove = 0.7;
 
     public static PooledExposure Of(IReadOnlyList<JarCount> jars)
     {
@@ -59,7 +60,7 @@ internal readonly record struct PooledExposure(int Mites, double Median, double 
             for (int j = 0; j < count; j++)
             {
                 double move = (Damped(jars[j], variance[j]) * Gradient(jars[j], j)) + (variance[j] * share[j] * back);
-                log[j] += move;
+                log[j] += Math.Clamp(move, -LargestMove, LargestMove);
                 largest = Math.Max(largest, Math.Abs(move));
             }
 

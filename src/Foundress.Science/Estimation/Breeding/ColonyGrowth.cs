@@ -12,6 +12,10 @@ public sealed class ColonyGrowth
         (Colony, _start, _step, _density, ChanceInBestFifth, FromJars) = (colony, start, step, density, bestFifth, fromJars);
         for (int i = 0; i < density.Length; i++)
             Mean += density[i] * (start + (i * step));
+        double variance = 0d;
+        for (int i = 0; i < density.Length; i++)
+            variance += density[i] * (start + (i * step) - Mean) * (start + (i * step) - Mean);
+        StandardDeviation = Math.Sqrt(variance);
     }
 
     /// <summary>Name of the colony.</summary>
@@ -19,6 +23,9 @@ public sealed class ColonyGrowth
 
     /// <summary>Mean growth per day, drawn towards the other colonies as far as its own jars leave it open.</summary>
     public double Mean { get; }
+
+    /// <summary>Standard deviation of the growth per day around <see cref="Mean"/>.</summary>
+    public double StandardDeviation { get; }
 
     /// <summary>The chance that its true growth is among the slowest fifth of the colonies ranked.</summary>
     public Chance ChanceInBestFifth { get; }

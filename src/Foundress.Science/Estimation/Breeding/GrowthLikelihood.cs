@@ -12,7 +12,6 @@ internal sealed class GrowthLikelihood
     /// <param name="visitSpread">Standard deviation of the logarithm of a visit's level around the course, besides chance.</param>
     public GrowthLikelihood(ColonyCourse course, double visitSpread)
     {
-        double weighted = 0d;
         foreach (IReadOnlyList<CourseVisit> stretch in course.Stretches)
         {
             if (stretch.Count < 2)
@@ -35,16 +34,12 @@ internal sealed class GrowthLikelihood
 
             if (total == 0d || days.Max() == days.Min())
                 continue;
-            double meanDay = days.Average();
-            weighted += total * days.Sum(day => (day - meanDay) * (day - meanDay)) / days.Length;
             _stretches.Add((days, mites, logExposures));
         }
-
-        Information = weighted;
     }
 
-    /// <summary>About 1 over the squared standard error of the growth; 0 when the jars say nothing about it.</summary>
-    public double Information { get; }
+    /// <summary>True when the jars say anything about growth: a stretch has mites and visits on two days.</summary>
+    public bool Informs => _stretches.Count > 0;
 
     /// <summary>ln likelihood at a growth per day.</summary>
     public double Log(double growth)

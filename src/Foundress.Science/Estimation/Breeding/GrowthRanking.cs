@@ -19,12 +19,14 @@ public sealed class GrowthRanking
 
     private const int Nodes = 280;
 
-    private GrowthRanking(ColonyGrowth[] colonies, double mean, double between, double reliability)
+    private GrowthRanking(ColonyGrowth[] colonies, double mean, double between)
     {
         Colonies = colonies;
         MeanGrowth = mean;
         BetweenColonies = between;
-        Reliability = reliability;
+        double centre = colonies.Average(colony => colony.Mean);
+        double told = colonies.Average(colony => (colony.Mean - centre) * (colony.Mean - centre));
+        Reliability = told / (told + colonies.Average(colony => colony.StandardDeviation * colony.StandardDeviation));
         PickSize = BestFifth(colonies.Length);
         HitRate = colonies.OrderByDescending(colony => colony.ChanceInBestFifth.Value).Take(PickSize).Average(colony => colony.ChanceInBestFifth.Value);
     }
@@ -38,7 +40,7 @@ public sealed class GrowthRanking
     /// <summary>Posterior mean of the spread of true growth between colonies, per day.</summary>
     public double BetweenColonies { get; }
 
-    /// <summary>Share of the differences between the colonies that is not chance, 0 to 1: between-colony variance over that plus the mean error variance.</summary>
+    /// <summary>Share of the variance of true growth that the ranking tells, 0 to 1: variance of the means over that plus the mean variance around them.</summary>
     public double Reliability { get; }
 
     /// <summary>Number of colonies in the best fifth, rounded up.</summary>
@@ -85,16 +87,11 @@ public sealed class GrowthRanking
 
         double mean = 0d;
         double between = 0d;
-        double error = likelihoods.Any(own => own.Information > 0d)
-            ? 1d / likelihoods.Where(own => own.Information > 0d).Average(own => own.Information)
-            : double.PositiveInfinity;
-        double reliability = 0d;
         for (int node = 0; node < pool.Weights.Length; node++)
         {
             double spread = pool.Rule.Nodes[node / NormalPool.Centres];
             mean += pool.Weights[node] * pool.Centre(node);
             between += pool.Weights[node] * spread;
-            reliability += pool.Weights[node] * (spread * spread / ((spread * spread) + error));
         }
 
         (double[][] densities, double[] best, double start, double step) = new BestFifthChances(likelihoods, pool, Nodes).Compute(BestFifth(courses.Length));
@@ -102,10 +99,10 @@ public sealed class GrowthRanking
         for (int i = 0; i < courses.Length; i++)
         {
             colonies[i] = new(
-                courses[i].Colony, start, step, densities[i], Chance.Of(Math.Clamp(best[i], 0d, 1d)), likelihoods[i].Information > 0d);
+                courses[i].Colony, start, step, densities[i], Chance.Of(Math.Clamp(best[i], 0d, 1d)), likelihoods[i].Informs);
         }
 
         Array.Sort(colonies, (a, b) => a.Mean != b.Mean ? a.Mean.CompareTo(b.Mean) : string.CompareOrdinal(a.Colony, b.Colony));
-        return new(colonies, mean, between, reliability);
+        return new(colonies, mean, between);
     }
 }

@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Net.Mime;
+using System.Text;
+using Foundress.Book;
+using Foundress.Book.Reporting;
+using Foundress.Knowledge;
+using Foundress.Reports.Reporting;
+using Foundress.Server.Problems;
+using Foundress.Storage;
+
+namespace Foundress.Server.Endpoints;
+
+/// <summary>The report of an operation's book over a stretch of time: the same as the command line writes.</summary>
+internal static class ReportEndpoint
+{
+    // The printable page carries its own style sheet and nothing that runs.
+    private const string PagePolicy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'";
+
+    public static void MapReport(this IEndpointRouteBuilder api) => api.MapGet("/operations/{operation}/report", WriteAsync);
+
+    private static async Task<IResult> WriteAsync(string operation, HttpContext http, BookStore store, TimeProvider time, CancellationToken cancellation)
+    {
+        var to = Day(http, "to") ?? DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+        var from = Day(http, "from") ?? to.AddYears(-1).AddDays(1);
+        if (from > to)
+            throw new RequestProblemException(StatusCodes.Status400BadRequest, $"from: {from:yyyy-MM-dd} lies after to: {to:yyyy-MM-dd}. Turn them round.");
+        var entries = new List<Book.Journal.Entry>();
+        await foreach (var entry in store.ReadAllAsync(operation, cancellation))
+            entries.Add(entry);
+        var ledger = new Ledger();
+        ledger.Add(entries);
+        var culture = CultureInfo.InvariantCulture;
+        var report = new ReportBuilder(ledger.State, KnowledgeBase.Load(), culture).Build(from, to, operation == BookStore.DemoOperation);
+        switch (http.Request.Query["format"].ToString())
+        {
+            case "" or "html":
+                http.Response.Headers.ContentSecurityPolicy = PagePolicy;
+                return TypedResults.Text(HtmlReport.Write(report, culture), MediaTypeNames.Text.Html, Encoding.UTF8);
+            case "json":
+                return TypedResults.Text(JsonReport.Write(report), MediaTypeNames.Application.Json, Encoding.UTF8);
+            case "text":
+                return TypedResults.Text(TextReport.Write(report, culture), MediaTypeNames.Text.Plain, Encoding.UTF8);
+            case var other:
+                throw new RequestProblemException(StatusCodes.Status400BadRequest, $"format: '{other}' is not one of html, json, text.");
+        }
+    }
+
+    private static DateOnly? Day(HttpContext http, string name)
+    {
+        var text = http.Request.Query[name].ToString();
+        if (text.Length == 0)
+            return null;
+        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) && day.Year is > 1900 and < 9000
+            ? day
+            : throw new RequestProblemException(StatusCodes.Status400BadRequest, $"{name}: '{text}' is not a day. Write it as 2026-08-31.");
+    }
+}

@@ -1,0 +1,38 @@
+using System.Globalization;
+using Foundress.Book.Judging;
+using Foundress.Book.Wording;
+using Foundress.Science.Judging;
+
+namespace Foundress.Web.Pages.Jars;
+
+/// <summary>A jar's answer in short sentences.</summary>
+public static class JarSaid
+{
+    /// <summary>The level in a few words; a count of zero gives what may still be there.</summary>
+    public static string Level(JarReading reading, CultureInfo culture) => reading.Facts.Mites == 0
+        ? $"none found, up to {Say.Level(reading.Interval.Upper.Per100Bees, culture)} per 100 may be there"
+        : $"{Say.Level(reading.Level.Per100Bees, culture)} per 100";
+
+    /// <summary>The interval as a sentence.</summary>
+    public static string Interval(JarReading reading, CultureInfo culture)
+    {
+        var (interval, sure) = (reading.Interval, Say.Percent(reading.Interval.Confidence, culture));
+        return reading.Facts.Mites == 0
+            ? $"The colony may carry up to {Say.Level(interval.Upper.Per100Bees, culture)} mites per 100 bees ({sure} interval)."
+            : $"The colony is likely between {Say.Level(interval.Lower.Per100Bees, culture)} and {Say.Level(interval.Upper.Per100Bees, culture)} ({sure} interval).";
+    }
+
+    /// <summary>The chance of being over the line as a sentence; null when the jar is not judged.</summary>
+    public static string? Chance(JarReading reading, CultureInfo culture) => reading is { OverLine: { } over, Lines: { } lines }
+        ? $"Chance of being over the line of {Say.Line(lines.Deciding, culture)} per 100: {Say.InHundred(over, culture)}."
+        : null;
+
+    /// <summary>Where it stands, in two or three words.</summary>
+    public static string Standing(Standing? standing) => standing switch
+    {
+        Science.Judging.Standing.Above => "Above the line",
+        Science.Judging.Standing.Below => "Below the line",
+        Science.Judging.Standing.Unclear => "Not settled",
+        _ => "Not judged",
+    };
+}
