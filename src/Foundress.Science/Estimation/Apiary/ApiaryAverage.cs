@@ -10,7 +10,7 @@ namespace Foundress.Science.Estimation;
 internal static class ApiaryAverage
 {
     private const int Slices = 12;
-    private const int Bins = 40;
+    private const int Bins = 28;
 
     // Sums of gamma variables of this shape or more are near enough to one gamma variable.
     private const double PlainShape = 30d;

@@ -9,7 +9,8 @@ namespace Foundress.Science.Estimation;
 /// numbers. Immutable; safe for concurrent use.
 /// </summary>
 /// <remarks>
-/// Formulas, priors, coverage and accuracy: docs/methods/apiary.md. Chances are accurate to about 0.002. Sampled
+/// Formulas, priors, coverage and accuracy: docs/methods/apiary.md. Chances agree with long Markov chains to about
+/// 0.006, those of single colonies without mites to 0.015, with bees assumed within 40 % to 0.04. Sampled
 /// colonies must have been drawn without regard to their mites; jars of one colony are taken as counts of one level.
 /// </remarks>
 public sealed class ApiaryPosterior
@@ -21,7 +22,7 @@ public sealed class ApiaryPosterior
 
     private readonly ApiaryGrid _grid;
     private readonly GammaComponents _average;
-    private readonly GammaComponents _population;
+    private readonly CellMeans _population;
 
     private ApiaryPosterior(ApiaryGrid grid, ColonyJars[] sampled, int unsampled, bool spreadIdentified)
     {
@@ -41,13 +42,7 @@ public sealed class ApiaryPosterior
         Sampled = colonies;
         SpreadIdentified = spreadIdentified;
         _average = ApiaryAverage.Of(grid, sampled.Length, unsampled);
-        for (int cell = 0; cell < grid.Cells; cell++)
-        {
-            means[cell] = Math.Exp(grid.LogMeans[cell]);
-            variances[cell] = means[cell] * means[cell] * grid.WidthVariance(cell);
-        }
-
-        _population = GammaComponents.FromCells(grid, means, variances);
+        _population = new(grid);
     }
 
     /// <summary>The sampled colonies, in the order given.</summary>
@@ -235,7 +230,7 @@ public sealed class ApiaryPosterior
     internal static ApiaryPosterior FromGrid(ApiaryGrid grid, ColonyJars[] sampled, int unsampled, bool spreadIdentified) =>
         new(grid, sampled, unsampled, spreadIdentified);
 
-    private static LevelInterval Interval(GammaComponents rate, double confidence)
+    private static LevelInterval Interval(RateDistribution rate, double confidence)
     {
         double tail = CountIntervals.Tail(confidence);
         return new(MiteLevel.FromPerBee(rate.Quantile(tail)), MiteLevel.FromPerBee(rate.Quantile(1d - tail)), confidence, IntervalMethod.Posterior);

@@ -6,8 +6,8 @@ namespace Foundress.Science.Estimation;
 internal sealed class GammaComponents : RateDistribution
 {
     /// <summary>Number of groups that parts are kept apart in.</summary>
-    public const int SpreadGroups = 5;
-    private const int MeanBins = 24;
+    public const int SpreadGroups = 10;
+    private const int MeanBins = 16;
 
     private readonly double[] _weights;
     private readonly double[] _shapes;
@@ -55,11 +55,12 @@ internal sealed class GammaComponents : RateDistribution
         double[] second = new double[weight.Length];
         for (int cell = 0; cell < means.Length; cell++)
         {
-            int bin = Math.Clamp((int)((Math.Log(means[cell]) - logLow) * perBin), 0, bins - 1);
-            int part = (groups[cell] * bins) + bin;
-            weight[part] += chances[cell];
-            first[part] += chances[cell] * means[cell];
-            second[part] += chances[cell] * (variances[cell] + (means[cell] * means[cell]));
+            // Shared out between the two nearest bins: parts that overlap leave no gaps where the given ones are narrow.
+            double place = ((Math.Log(means[cell]) - logLow) * perBin) - 0.5;
+            int bin = (int)Math.Floor(place);
+            double above = place - bin;
+            Add(Math.Clamp(bin, 0, bins - 1), 1d - above, cell, chances, means, variances, groups);
+            Add(Math.Clamp(bin + 1, 0, bins - 1), above, cell, chances, means, variances, groups);
         }
 
         int count = 0;
@@ -86,6 +87,15 @@ internal sealed class GammaComponents : RateDistribution
         }
 
         return new(weights, shapes, rates);
+
+        void Add(int bin, double share, int cell, ReadOnlySpan<double> chances, ReadOnlySpan<double> means, ReadOnlySpan<double> variances, ReadOnlySpan<int> groups)
+        {
+            int part = (groups[cell] * bins) + bin;
+            double chance = share * chances[cell];
+            weight[part] += chance;
+            first[part] += chance * means[cell];
+            second[part] += chance * (variances[cell] + (means[cell] * means[cell]));
+        }
     }
 
     /// <inheritdoc/>
