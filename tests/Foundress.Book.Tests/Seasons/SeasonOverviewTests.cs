@@ -98,7 +98,7 @@ public sealed class SeasonOverviewTests
         var ledger = new Ledger();
         ledger.Add(DemoBook.Entries(TestBook.Knowledge, DemoBook.DefaultSeed, TestBook.Today));
         var state = ledger.State;
-        var reader = new Judging.JarReader(TestBook.Knowledge, Judging.JudgingPolicy.Of(state, TestBook.Knowledge), CultureInfo.InvariantCulture);
+        var reader = new Foundress.Book.Judging.JarReader(TestBook.Knowledge, Foundress.Book.Judging.JudgingPolicy.Of(state, TestBook.Knowledge), CultureInfo.InvariantCulture);
         var strips = new SeasonStrips(state, TestBook.Knowledge, CultureInfo.InvariantCulture);
         foreach (var apiary in state.Apiaries.Values)
         {
