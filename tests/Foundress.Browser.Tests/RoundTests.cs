@@ -66,6 +66,8 @@ public sealed class RoundTests(PublishedApp app)
         await ColonyAsync(page, drawn[3]);
         await Press(page, "Found it");
         await Press(page, "Not found: pass it over");
+        Assert.Equal(0, await page.Locator(".fault").CountAsync());
+        Assert.Equal("Queen not found", await page.GetByLabel("In your own words", new() { Exact = true }).InputValueAsync());
         var standIn = await page.GetByText(" stands in for it.").InnerTextAsync();
         await Press(page, "Pass it over");
         await ColonyAsync(page, drawn[4]);

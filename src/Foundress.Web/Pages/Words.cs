@@ -55,7 +55,7 @@ public static class Words
         ColoniesUnited united => $"{Name(united.Colony, state)} was united with {Name(united.Into, state)}",
         InspectionRecord seen => $"Inspection{Tail(Seen(seen))}",
         JarRecord jar => $"Jar: {Count(jar.Mites, "mite", "mites")} in {Bees(jar.Bees)}{Passes(jar)}{Tail(jar.Note)}",
-        JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}",
+        JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}{Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null)}",
         RoundRecord round => $"Round: {round.Purpose}",
         RoundSkip skip => $"Not sampled in the round: {skip.Reason}",
         PolicyRecord => "Settings of the operation changed",

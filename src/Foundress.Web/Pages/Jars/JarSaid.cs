@@ -16,7 +16,7 @@ public static class JarSaid
     /// <summary>The interval as a sentence.</summary>
     public static string Interval(JarReading reading, CultureInfo culture)
     {
-        var (interval, sure) = (reading.Interval, Say.Percent(reading.Interval.Confidence, culture));
+        var (interval, sure) = (reading.Interval, Say.Percent(reading.Interval.Confidence, culture).Replace(' ', '\u00a0'));
         return reading.Facts.Mites == 0
             ? $"The colony may carry up to {Say.Level(interval.Upper.Per100Bees, culture)} mites per 100 bees ({sure} interval)."
             : $"The colony is likely between {Say.Level(interval.Lower.Per100Bees, culture)} and {Say.Level(interval.Upper.Per100Bees, culture)} ({sure} interval).";
