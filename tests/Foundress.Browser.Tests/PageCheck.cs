@@ -44,11 +44,16 @@ public sealed class PageCheck
                 var where = $"{name}, {theme}, {width} px: ";
                 if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
                     await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{theme}-{width}.png"), FullPage = true });
+                // As tall as its content: a bar that stays at the edge of the screen covers whatever is behind it at the moment,
+                // which scrolling uncovers; what it covers at the end of the page is a fault.
+                var tall = await page.EvaluateAsync<int>("document.documentElement.scrollHeight");
+                await page.SetViewportSizeAsync(width, Math.Max(height, tall));
                 _faults.AddRange((await page.EvaluateAsync<string[]>(Axe, theme == "sun")).Select(fault => where + fault));
                 _faults.AddRange((await page.EvaluateAsync<string[]>(SmallTargets, theme == "sun" ? 64 : least)).Select(fault => where + "small target " + fault));
                 var overflow = await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
                 if (overflow > 0)
                     _faults.Add($"{where}{overflow} px wider than the screen");
+                await page.SetViewportSizeAsync(width, height);
             }
         }
 

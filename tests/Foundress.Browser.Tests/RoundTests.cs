@@ -204,6 +204,11 @@ public sealed class RoundTests(PublishedApp app)
         page.GetByRole(AriaRole.Heading, new() { Name = $"Colony {name}", Exact = true }).WaitForAsync();
 
     // What the page holds must be on the disk before it is loaded again.
-    private static Task SavedAsync(IPage page, string text) => page.WaitForFunctionAsync(
-        "text => import('/js/store.js').then(s => s.draftGet('round:' + location.pathname.split('/')[2])).then(d => d?.includes(text))", text);
+    private static async Task SavedAsync(IPage page, string text)
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        while (!await page.EvaluateAsync<bool>(
+            "text => import('/js/store.js').then(s => s.draftGet('round:' + location.pathname.split('/')[2])).then(d => !!d && d.includes(text))", text))
+            await Task.Delay(100, patience.Token);
+    }
 }
