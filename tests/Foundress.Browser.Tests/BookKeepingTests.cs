@@ -102,7 +102,7 @@ public sealed class BookKeepingTests(PublishedApp app)
         await other.Page.GetByText("5 records read").WaitForAsync();
         await other.Page.GetByText("5 of them new").WaitForAsync();
         await other.GoAsync("");
-        await other.Page.GetByText("4 colonies").WaitForAsync();
+        await other.Page.GetByText("4 living colonies").WaitForAsync();
 
         await File.WriteAllTextAsync(file, "apiary;colony\nnot;json");
         await other.GoAsync("settings");

@@ -70,7 +70,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.Page.GetByText("2 (they stay on this device)").WaitForAsync();
         Assert.Single(host.Entries("home"));
         await visitor.GoAsync("");
-        await visitor.Page.GetByText("2 colonies", new() { Exact = true }).WaitForAsync();
+        await visitor.Page.GetByText("2 living colonies").WaitForAsync();
     }
 
     [Fact]
@@ -82,7 +82,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await using var visitor = await app.VisitAsync(host);
         await visitor.OpenAsync();
         await visitor.Page.GetByText("Invented data.").WaitForAsync();
-        await visitor.Page.GetByText("Invented orchard").WaitForAsync();
+        await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Invented orchard" }).WaitForAsync();
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Remove the demo" }).ClickAsync();
         await visitor.Page.GetByText("Where to begin").WaitForAsync();
         await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
@@ -100,10 +100,10 @@ public sealed class ExchangeTests(PublishedApp app)
         host.Put("home", ApiaryEntry("home", "Own place"));
         await using var visitor = await app.VisitAsync(host);
         await visitor.OpenAsync();
-        await visitor.Page.GetByText("Own place").WaitForAsync();
+        await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Own place" }).WaitForAsync();
         host.OffersDemo = true;
         await visitor.Page.ReloadAsync();
-        await visitor.Page.GetByText("Own place").WaitForAsync();
+        await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Own place" }).WaitForAsync();
         await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
         Assert.Equal(0, await visitor.Page.GetByText("Invented data.").CountAsync());
     }
@@ -118,8 +118,8 @@ public sealed class ExchangeTests(PublishedApp app)
         await tab.GotoAsync("/");
         await tab.GetByText("Where to begin").WaitForAsync();
         await visitor.RegisterAsync("Shared hill", "1-2");
-        await tab.GetByText("Shared hill").WaitForAsync();
-        await tab.GetByText("2 colonies").WaitForAsync();
+        await tab.GetByRole(AriaRole.Link, new() { Name = "Shared hill" }).WaitForAsync();
+        await tab.GetByText("2 living colonies").WaitForAsync();
     }
 
     private static JsonObject ApiaryEntry(string operation, string name) => new()

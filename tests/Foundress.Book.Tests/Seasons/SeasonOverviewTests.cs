@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Demo;
+using Foundress.Book.Judging;
 using Foundress.Book.Seasons;
 
 namespace Foundress.Book.Tests.Seasons;
@@ -98,7 +99,7 @@ public sealed class SeasonOverviewTests
         var ledger = new Ledger();
         ledger.Add(DemoBook.Entries(TestBook.Knowledge, DemoBook.DefaultSeed, TestBook.Today));
         var state = ledger.State;
-        var reader = new Foundress.Book.Judging.JarReader(TestBook.Knowledge, Foundress.Book.Judging.JudgingPolicy.Of(state, TestBook.Knowledge), CultureInfo.InvariantCulture);
+        var reader = new JarReader(TestBook.Knowledge, JudgingPolicy.Of(state, TestBook.Knowledge), CultureInfo.InvariantCulture);
         var strips = new SeasonStrips(state, TestBook.Knowledge, CultureInfo.InvariantCulture);
         foreach (var apiary in state.Apiaries.Values)
         {
