@@ -123,7 +123,8 @@ public sealed partial class QuickJarTests(PublishedApp app)
         await TypeAsync(page, "14", "320");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep", Exact = true }).TapAsync();
         await page.GetByText("Jar kept on this device").WaitForAsync();
-        await page.WaitForURLAsync(OneJar());
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Loose jar" }).WaitForAsync();
+        await Assertions.Expect(page).ToHaveURLAsync(OneJar());
         await page.ReloadAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Loose jar" }).WaitForAsync();
         await page.Locator(".big", new() { HasText = "4.4" }).WaitForAsync();
