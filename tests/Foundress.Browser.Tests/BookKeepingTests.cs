@@ -102,12 +102,7 @@ public sealed class BookKeepingTests(PublishedApp app)
         await other.Page.GetByText("5 records read").WaitForAsync();
         await other.Page.GetByText("5 of them new").WaitForAsync();
         await other.GoAsync("");
-<<<<<<< ours
         await other.Page.GetByText("4 living colonies").WaitForAsync();
-=======
-        await other.Page.GetByRole(AriaRole.Link, new() { Name = "Old wall", Exact = true }).ClickAsync();
-        await other.Page.GetByRole(AriaRole.Heading, new() { Name = "4 colonies", Exact = true }).WaitForAsync();
->>>>>>> theirs
 
         await File.WriteAllTextAsync(file, "apiary;colony\nnot;json");
         await other.GoAsync("settings");

@@ -70,12 +70,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.Page.GetByText("2 (they stay on this device)").WaitForAsync();
         Assert.Single(host.Entries("home"));
         await visitor.GoAsync("");
-<<<<<<< ours
         await visitor.Page.GetByText("2 living colonies").WaitForAsync();
-=======
-        await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Odd place", Exact = true }).ClickAsync();
-        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "2 colonies", Exact = true }).WaitForAsync();
->>>>>>> theirs
     }
 
     [Fact]
@@ -123,13 +118,8 @@ public sealed class ExchangeTests(PublishedApp app)
         await tab.GotoAsync("/");
         await tab.GetByText("Where to begin").WaitForAsync();
         await visitor.RegisterAsync("Shared hill", "1-2");
-<<<<<<< ours
         await tab.GetByRole(AriaRole.Link, new() { Name = "Shared hill" }).WaitForAsync();
         await tab.GetByText("2 living colonies").WaitForAsync();
-=======
-        await tab.GetByRole(AriaRole.Link, new() { Name = "Shared hill", Exact = true }).ClickAsync();
-        await tab.GetByRole(AriaRole.Heading, new() { Name = "2 colonies", Exact = true }).WaitForAsync();
->>>>>>> theirs
     }
 
     private static JsonObject ApiaryEntry(string operation, string name) => new()
