@@ -11,6 +11,7 @@ internal sealed class BookFold
 {
     private readonly Dictionary<ColonyId, ColonyDraft> _drafts = [];
     private readonly Dictionary<EntryId, ColonyId> _placed = [];
+    private readonly Dictionary<EntryId, Entry> _jarEntries = [];
     private readonly Dictionary<RoundId, (Entry Entry, RoundRecord Plan)> _rounds = [];
     private readonly Dictionary<RoundId, Dictionary<ColonyId, RoundSkip>> _skips = [];
     private readonly List<(Entry Entry, JarRecord Facts)> _jars = [];
@@ -66,6 +67,8 @@ internal sealed class BookFold
             Listed(EntriesByColony, colony).Add(read.Entry);
         if (read.Problem is not null)
             Unreadable.Add(new Unreadable(read.Entry, read.Problem));
+        if (read.Record is JarRecord)
+            _jarEntries[read.Entry.Id] = read.Entry;
         if (read.Record is null || Struck.ContainsKey(read.Entry.Id))
             return;
         switch (read.Record)
@@ -155,6 +158,16 @@ internal sealed class BookFold
 
         foreach (var (entry, facts) in _jars)
             Jars.Add(new Jar(entry, facts, _placed.TryGetValue(entry.Id, out var placed) ? placed : facts.Colony));
+
+        // A loose jar and its strike belong to the history of the colony it was later placed in.
+        foreach (var (jar, colony) in _placed)
+        {
+            if (_jarEntries.TryGetValue(jar, out var entry) && !Listed(EntriesByColony, colony).Contains(entry))
+            {
+                Listed(EntriesByColony, colony).Add(entry);
+                EntriesByColony[colony].Sort();
+            }
+        }
 
         // Stable: jars of one day stay in the book's order.
         var byDay = Jars.OrderBy(jar => jar.Facts.On).ToArray();

@@ -89,6 +89,19 @@ public sealed class LedgerTests
     }
 
     [Fact]
+    public void Jar_PlacedThenStruck_StaysInTheColonysHistory()
+    {
+        var book = new TestBook();
+        var colony = book.Colony(book.Apiary("Orchard"), "1");
+        var jar = book.Jar(null, June, 9);
+        book.Write(new JarPlaced(jar.Id, colony));
+        book.Strike(jar);
+        Assert.Empty(book.State.JarsOf(colony));
+        Assert.Equal(jar, Assert.Single(book.State.EntriesOf(colony), entry => entry.Kind == RecordKinds.Jar));
+        Assert.Equal(book.State.EntriesOf(colony).Order(), book.State.EntriesOf(colony));
+    }
+
+    [Fact]
     public void State_UnknownKindNewerFormAndBrokenPayload_AreKeptAndListed()
     {
         var book = new TestBook();
