@@ -37,7 +37,7 @@ public class PublishedRemovalTests
 
             // Limits were searched by steps of 0.1 in print.
             Assert.Equal(table.Number(row, "lower"), interval.Lower, 0.1001);
-            Assert.Equal(table.Number(row, "upper"), interval.Upper!.Value, 0.1501);
+            Assert.Equal(table.Number(row, "upper"), interval.Upper!.Value, 0.1001);
         }
     }
 

@@ -133,8 +133,22 @@ public class RemovalTests
         // 90 mites, a third in each pass: 40 left, 13.3 expected.
         Assert.Equal(40d / 3d, next.ExpectedMites, 1e-9);
         Assert.Equal(80d / 3d, next.ExpectedLeft, 1e-9);
+
+        // 30 and 20 cannot rule out endless mites at 95 %; a third pass with 13 can.
+        Assert.Null(next.Now.Upper);
+        Assert.NotNull(next.After.Upper);
         Assert.True(next.IsWorthIt(0.3, 2d));
-        Assert.False(next.IsWorthIt(0.3, 1e6) && next.Now.Width is not null);
+    }
+
+    [Fact]
+    public void NextPass_NarrowingTooSmallForTheKeeper_IsNotWorthIt()
+    {
+        NextPass next = NextPass.Of(Removal.From(new PassCounts(40, 20)).Estimate!, 0.95)!.Value;
+
+        Assert.True(next.After.Width < next.Now.Width);
+        Assert.True(next.IsWorthIt(0.01, 1d));
+        Assert.False(next.IsWorthIt(0.01, 1e6));
+        Assert.False(next.IsWorthIt(0.999, 1d));
     }
 
     [Fact]
