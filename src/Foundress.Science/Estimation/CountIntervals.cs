@@ -18,9 +18,7 @@ public static class CountIntervals
     public static LevelInterval ExactPoisson(int mites, int bees, double confidence)
     {
         CheckCounts(mites, bees);
-        double tail = Tail(confidence);
-        double lower = mites == 0 ? 0d : GammaFunctions.InverseLower(mites, tail);
-        double upper = GammaFunctions.InverseUpper(mites + 1d, tail);
+        (double lower, double upper) = PoissonLimits(mites, confidence);
         return Make(lower / bees, upper / bees, confidence, IntervalMethod.ExactPoisson);
     }
 
@@ -53,10 +51,24 @@ public static class CountIntervals
     public static LevelInterval ClopperPearson(int mites, int bees, double confidence)
     {
         CheckProportion(mites, bees);
-        double tail = Tail(confidence);
-        double lower = mites == 0 ? 0d : BetaFunctions.InverseLower(mites, bees - mites + 1d, tail);
-        double upper = mites == bees ? 1d : BetaFunctions.InverseUpper(mites + 1d, bees - mites, tail);
+        (double lower, double upper) = ShareLimits(mites, bees, confidence);
         return Make(lower, upper, confidence, IntervalMethod.ClopperPearson);
+    }
+
+    /// <summary>Exact limits of the mean of a Poisson count (Garwood 1936).</summary>
+    internal static (double Lower, double Upper) PoissonLimits(int count, double confidence)
+    {
+        double tail = Tail(confidence);
+        return (count == 0 ? 0d : GammaFunctions.InverseLower(count, tail), GammaFunctions.InverseUpper(count + 1d, tail));
+    }
+
+    /// <summary>Exact limits of a share (Clopper and Pearson 1934).</summary>
+    internal static (double Lower, double Upper) ShareLimits(int hits, int outOf, double confidence)
+    {
+        double tail = Tail(confidence);
+        return (
+            hits == 0 ? 0d : BetaFunctions.InverseLower(hits, outOf - hits + 1d, tail),
+            hits == outOf ? 1d : BetaFunctions.InverseUpper(hits + 1d, outOf - hits, tail));
     }
 
     internal static double Tail(double confidence) =>
