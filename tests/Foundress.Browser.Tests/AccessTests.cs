@@ -36,7 +36,7 @@ public sealed class AccessTests(PublishedApp app)
         await CheckAsync(page, "colonies-form");
 
         await page.GoBackAsync();
-        await page.GetByRole(AriaRole.Link, new() { Name = "7 not inspected yet" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "7 no jar yet" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Inspect" }).WaitForAsync();
         var colony = new Uri(page.Url).AbsolutePath[1..];
         foreach (var action in new[] { "move", "split", "unite", "died", "edit", "inspect" })

@@ -12,7 +12,7 @@ public sealed class BookKeepingTests(PublishedApp app)
         var page = visitor.Page;
         await visitor.OpenAsync();
         await visitor.RegisterAsync("Brook side", "1-2");
-        await page.GetByRole(AriaRole.Link, new() { Name = "1 not inspected yet" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "1 no jar yet" }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Inspect" }).ClickAsync();
         await page.GetByLabel("Frames of bees", new() { Exact = true }).FillAsync("7,5");
         await page.GetByRole(AriaRole.Button, new() { Name = "More: Frames of brood" }).ClickAsync();

@@ -17,7 +17,7 @@ public sealed class OfflineTests(PublishedApp app)
         await visitor.RegisterAsync("Hazel bank", "1-3");
         await visitor.Page.ReloadAsync();
         await visitor.Page.GetByText("3 colonies", new() { Exact = true }).WaitForAsync();
-        await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "2 not inspected yet" }).WaitForAsync();
+        await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "2 no jar yet" }).WaitForAsync();
         await visitor.Page.GetByText("not copied yet: 4").WaitForAsync();
         Assert.Empty(visitor.Faults);
     }

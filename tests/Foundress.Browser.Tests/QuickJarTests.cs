@@ -42,7 +42,7 @@ public sealed partial class QuickJarTests(PublishedApp app)
         var counted = await WidthAsync(visitor.Page);
         await visitor.Page.GetByText("A measure").ClickAsync();
         await visitor.Page.GetByText("Taken as about 300 bees").WaitForAsync();
-        await visitor.Page.GetByText("Count the bees: the interval narrows").WaitForAsync();
+        await visitor.Page.GetByText("Count the bees: the interval would be about").WaitForAsync();
         Assert.True(await WidthAsync(visitor.Page) > counted);
 
         // 25 g at 90.7 mg a bee are 276 bees; 14 in 276 are 5.07 per 100.
@@ -179,7 +179,7 @@ public sealed partial class QuickJarTests(PublishedApp app)
         var page = visitor.Page;
         await visitor.OpenAsync();
         await visitor.RegisterAsync("Hazel bank", "1-2");
-        await page.GetByRole(AriaRole.Link, new() { Name = "2 not inspected yet" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "2 no jar yet" }).ClickAsync();
         await page.WaitForURLAsync("**/colony/*");
         await visitor.GoAsync("jar?colony=" + new Uri(page.Url).Segments[^1]);
         await TypeAsync(page, "6", "300");

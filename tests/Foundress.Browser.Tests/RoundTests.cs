@@ -42,6 +42,7 @@ public sealed class RoundTests(PublishedApp app)
         await page.GetByRole(AriaRole.Heading, new() { Name = "Shake" }).WaitForAsync();
         Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Start" }).CountAsync());
         await Press(page, "Shaken");
+        await page.GetByText("a short shake undercounts").WaitForAsync();
         await TallyAsync(page, 3);
         await SavedAsync(page, "\"mites\":\"3\"");
         await page.ReloadAsync();
@@ -61,6 +62,11 @@ public sealed class RoundTests(PublishedApp app)
         await page.GetByText("No number is given.").WaitForAsync();
         await page.GetByLabel("Bees counted", new() { Exact = true }).FillAsync("312");
         await Press(page, "Keep the jar");
+
+        // The third was shaken too short: that must not become the time of the jars after it, not even after a reload.
+        await ColonyAsync(page, drawn[3]);
+        await page.ReloadAsync();
+        await page.GetByText("shaken 1 min").WaitForAsync();
 
         // The fourth cannot be sampled: the first reserve stands in for it.
         await ColonyAsync(page, drawn[3]);
@@ -87,6 +93,7 @@ public sealed class RoundTests(PublishedApp app)
         await page.GetByText("The apiary's mean is").First.WaitForAsync();
         await page.GetByText("8 of 12 colonies", new() { Exact = true }).WaitForAsync();
         await page.GetByText($"{drawn[3]}: Queen not found").WaitForAsync();
+        await page.GetByText($"Colony {drawn[2]}: shaken").WaitForAsync();
         await page.GetByText("Show the colonies as a table").TapAsync();
         Assert.Equal(8, await page.Locator(".picture tbody tr").CountAsync());
         Assert.Equal(reserve, await page.Locator(".picture tbody tr th").First.InnerTextAsync());
@@ -176,7 +183,7 @@ public sealed class RoundTests(PublishedApp app)
         await page.GetByLabel("Seed", new() { Exact = true }).FillAsync(seed);
         await page.GetByRole(AriaRole.Button, new() { Name = "Draw the colonies" }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = $"Drawn with seed {seed}" }).WaitForAsync();
-        return await page.Locator(".drawn > .lot > li").AllInnerTextsAsync();
+        return [.. (await page.Locator(".drawn > .lot > li").AllInnerTextsAsync()).Select(text => text["Colony ".Length..])];
     }
 
     private static async Task CollectAsync(IPage page, int mites)

@@ -97,11 +97,11 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         var chance = Say.InHundred(over!.Value, culture);
         return none + standing switch
         {
-            Standing.Above => $"Over the line of {line} per 100, with a chance of {chance}. A control is usually needed now: look at what is workable and lawful where you are.",
+            Standing.Above => $"Over the line of {line} per 100, with a chance of {chance}. A treatment or other control is usually needed now: look at what is workable and lawful where you are.",
             Standing.Below when lines.Watch is { } watch && overWatch > policy.Certainty.SureBelow =>
                 $"Below the line of {line} per 100 (chance of being over it: {chance}), but perhaps over {Say.Line(watch, culture)}, from where a control may be needed. Sample again soon.",
             Standing.Below => $"Below the line of {line} per 100 (chance of being over it: {chance}). Usually no control is needed now; sample again when it is next due.",
-            _ => $"Not settled: the chance of being over the line of {line} per 100 is {chance}. Sharpen the answer before deciding, or treat it as over if waiting is the greater risk.",
+            _ => $"Not settled: the chance of being over the line of {line} per 100 is {chance}. Sharpen the answer before deciding, or act as if it were over where waiting is the greater risk.",
         };
     }
 
@@ -110,14 +110,16 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         var tips = new List<string>();
         var sharpening = Sharpening.Of(new JarCount(jar.Mites, bees), policy.Confidence);
         if (sharpening.WidthIfCounted is { } counted && counted < sharpening.WidthNow)
-            tips.Add($"Count the bees: the interval narrows from {Say.Level(sharpening.WidthNow, culture)} to about {Say.Level(counted, culture)} per 100 wide.");
-        tips.Add($"Take another jar from this colony: about {Say.Level(sharpening.WidthWithAnotherJar, culture)} per 100 wide instead of {Say.Level(sharpening.WidthNow, culture)}.");
+            tips.Add($"Count the bees: the interval would be about {Narrower(counted, sharpening.WidthNow)} narrower.");
+        tips.Add($"Take another jar from this colony: the interval would be about {Narrower(sharpening.WidthWithAnotherJar, sharpening.WidthNow)} narrower.");
         if (jar.Passes.Count == 1)
             tips.Add("Wash the same bees once more and enter both counts: the second tells how many mites the first left behind.");
         if (standing == Standing.Unclear)
             tips.Add("Sample the other colonies of the apiary: mites move between colonies, and several jars settle what one cannot.");
         return tips;
     }
+
+    private string Narrower(double then, double now) => Say.Percent(Math.Round(Math.Max(0, 1 - (then / now)), 2), culture);
 
     private List<WorkingStep> Working(
         JarRecord jar, CountingMethod method, BeeCount bees, MiteLevel level, LevelInterval interval, LevelPosterior posterior, LinesInForce? lines, Chance? over)

@@ -101,7 +101,7 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
         if (state.Unreadable.Count > 0)
             notes.Add($"{Say.Count(state.Unreadable.Count, "entry", "entries")} of the book could not be read by this version and do not count here; they are kept.");
         if (state.LooseJars.Any())
-            notes.Add($"{Say.Count(state.LooseJars.Count(), "jar has", "jars have")} no colony and are not shown.");
+            notes.Add($"{Say.Count(state.LooseJars.Count(), "jar has", "jars have")} no colony and cannot be shown here.");
         if (apiaries.Count == 0)
             notes.Add("The book has no apiary yet.");
         return notes;

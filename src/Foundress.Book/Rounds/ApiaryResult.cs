@@ -17,6 +17,7 @@ namespace Foundress.Book.Rounds;
 /// <param name="UnsampledOver">How many of the colonies without a jar are expected to be over the line.</param>
 /// <param name="AnyUnsampledOver">Chance that at least one of them is.</param>
 /// <param name="Ranked">The sampled colonies, highest first.</param>
+/// <param name="Doubts">What may make single jars count too low, in words.</param>
 /// <param name="Sentence">What follows from it, in plain words.</param>
 /// <param name="Working">How it was worked out.</param>
 public sealed record ApiaryResult(
@@ -31,5 +32,6 @@ public sealed record ApiaryResult(
     double? UnsampledOver,
     Chance? AnyUnsampledOver,
     IReadOnlyList<RankedColony> Ranked,
+    IReadOnlyList<string> Doubts,
     string Sentence,
     IReadOnlyList<WorkingStep> Working);

@@ -57,7 +57,7 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
             line is { } at ? posterior?.ChanceMeanOver(at) : null,
             line is { } over ? posterior?.ExpectedUnsampledOver(over) : null,
             line is { } any ? posterior?.ChanceAnyUnsampledOver(any) : null,
-            ranked, string.Empty, []);
+            ranked, Doubts(round, ranked), string.Empty, []);
         return result with { Sentence = Sentence(result), Working = Working(result) };
     }
 
@@ -65,6 +65,22 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
         [.. byColony.Select(group => new ColonyJars(
             group.Key.ToString(), [.. group.Select(jar => new JarCount(jar.Facts.Mites, jar.Facts.Bees.AsBeeCount))]))],
         unsampled);
+
+    // Dampness and short shaking undercount (common practice, no source), so the keeper must see which jars they were.
+    private List<string> Doubts(Round round, List<RankedColony> ranked)
+    {
+        var doubts = new List<string>();
+        var wanted = knowledge.Methods.TryGet(round.Plan.Method, out var method) ? JarTimes.Of(method).Agitation : 0;
+        foreach (var one in ranked)
+        {
+            if (one.Jar.Facts.Conditions?.AgitationSeconds is { } shaken && shaken < wanted)
+                doubts.Add($"Colony {one.Colony.Name}: shaken {shaken} s instead of at least {wanted} s. It may count too low; take the jar again if it matters.");
+            if (one.Jar.Facts.Conditions?.Damp == true)
+                doubts.Add($"Colony {one.Colony.Name}: worked damp. It may count too low.");
+        }
+
+        return doubts;
+    }
 
     private List<RankedColony> Rank(Apiary apiary, IReadOnlyList<IGrouping<ColonyId, Jar>> byColony, ApiaryPosterior? posterior, LinesInForce? lines)
     {
@@ -98,7 +114,7 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
             : $"of the {Say.Count(unsampled, "colony", "colonies")} not sampled about {result.UnsampledOver!.Value.ToString("0.#", culture)} may be over it (chance of at least one: {Say.InHundred(result.AnyUnsampledOver!.Value, culture)})";
         return Judgement.Judge(meanOver, _policy.Certainty) switch
         {
-            Standing.Above => $"{level}, over the line of {line} (chance {Say.InHundred(meanOver, culture)}): usually the whole apiary is given a control, for mites move between colonies; {rest}.",
+            Standing.Above => $"{level}, over the line of {line} (chance {Say.InHundred(meanOver, culture)}): usually the whole apiary is given a treatment or other control, for mites move between colonies; {rest}.",
             Standing.Below when above == 0 && !(result.AnyUnsampledOver > Chance.Of(0.5)) => $"{level}, below the line of {line}; {rest}. Usually nothing is needed now.",
             Standing.Below => $"{level}, below the line of {line}, but single colonies are over it or may be: {rest}. Look at the highest colonies, and sample more before leaving the rest alone.",
             _ => $"{level}; whether it is over the line of {line} is not settled (chance {Say.InHundred(meanOver, culture)}). Take jars from more colonies; {rest}.",

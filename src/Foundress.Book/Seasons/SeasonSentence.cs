@@ -31,12 +31,12 @@ internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, C
             return One(latest[^1], when, due, today);
         if (over.Count > 0)
         {
-            return $"{over.Count} of {Say.Count(latest.Count, "jar", "jars")} around {when} over the line (colony {Names(over)}): "
+            return $"{over.Count} of {Say.Count(latest.Count, "jar", "jars")} around {when} over the line ({Names(over)}): "
                 + "see what control is workable now, and sample the colonies not yet looked at.";
         }
 
         if (unclear.Count > 0)
-            return $"Not settled around {when}: {Say.Count(unclear.Count, "jar", "jars")} of {latest.Count} could be over the line (colony {Names(unclear)}). Take second jars there.";
+            return $"Not settled around {when}: {Say.Count(unclear.Count, "jar", "jars")} of {latest.Count} could be over the line ({Names(unclear)}). Take second jars there.";
         return latest.All(mark => mark.Standing is null)
             ? $"The jars of {when} are on another scale than the lines, so they are not judged. Choose lines for this kind of count in the settings."
             : $"All {Say.Count(latest.Count, "jar", "jars")} around {when} below the line. {(due is null ? "Nothing is due for now." : Due(due, today))}";
@@ -60,7 +60,11 @@ internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, C
 
     private static string Lowered(string text) => text.Length > 0 ? char.ToLowerInvariant(text[0]) + text[1..] : text;
 
-    private static string Names(List<JarMark> marks) => Say.List([.. marks.Select(mark => mark.ColonyName).Distinct()]);
+    private static string Names(List<JarMark> marks)
+    {
+        var names = marks.Select(mark => mark.ColonyName).Distinct().ToList();
+        return $"{(names.Count == 1 ? "colony" : "colonies")} {Say.List(names)}";
+    }
 
     // Nothing can be done any more about a year that has passed, so it is only told.
     internal static string ForAnotherYear(IReadOnlyList<JarMark> jars, DateOnly from, DateOnly to)

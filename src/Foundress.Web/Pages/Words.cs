@@ -9,6 +9,10 @@ namespace Foundress.Web.Pages;
 /// <summary>Entries of the book in plain words.</summary>
 public static class Words
 {
+    /// <summary>What to do about jars over the line, as long as choosing a control is not part of the program.</summary>
+    public const string ActNow =
+        "over the line. Decide on a treatment or other control now; the label, local law and your adviser say what may be used. Sample the colonies not yet looked at.";
+
     /// <summary>What an entry says, in one sentence.</summary>
     /// <param name="entry">The entry.</param>
     /// <param name="state">The book, for the names of apiaries and colonies.</param>

@@ -8,6 +8,7 @@ namespace Foundress.Web.Shell;
 public sealed class UndoList(BookSession session)
 {
     private IReadOnlyList<Entry> _entries = [];
+    private int _moves;
 
     /// <summary>Told when there is something else to take back, or nothing.</summary>
     public event Action? Changed;
@@ -20,7 +21,7 @@ public sealed class UndoList(BookSession session)
     /// <param name="entries">The entries.</param>
     public void Offer(string said, params IReadOnlyList<Entry> entries)
     {
-        (Said, _entries) = (said, entries);
+        (Said, _entries, _moves) = (said, entries, 0);
         Changed?.Invoke();
     }
 
@@ -30,6 +31,16 @@ public sealed class UndoList(BookSession session)
     {
         await session.WriteAsync([.. _entries.Select(entry => new Book.Records.Strike(entry.Id, "Taken back right after it was written"))]);
         Dismiss();
+    }
+
+    /// <summary>
+    /// Another page was opened. The first is the one that follows on keeping; with the second the reader has gone on, and
+    /// the offer goes too: the history of the colony still takes anything back.
+    /// </summary>
+    public void Moved()
+    {
+        if (Said is not null && ++_moves > 1)
+            Dismiss();
     }
 
     /// <summary>Offers nothing any more.</summary>

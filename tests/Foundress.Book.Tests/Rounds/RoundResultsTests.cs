@@ -56,6 +56,21 @@ public sealed class RoundResultsTests
         Assert.True(top.Shrunk!.Value.Upper < top.Reading.Interval.Upper);
     }
 
+    [Fact]
+    public void Of_JarShakenShort_IsNamedInTheResult()
+    {
+        var book = new TestBook();
+        var apiary = book.Apiary("Orchard");
+        var colonies = new[] { book.Colony(apiary, "1", new DateOnly(2026, 4, 1)), book.Colony(apiary, "2", new DateOnly(2026, 4, 1)) };
+        var proposal = new RoundPlanner(book.State, TestBook.Knowledge).Propose([apiary], Day);
+        var plan = RoundPlanner.Draw(proposal, new RoundId(book.Ids.Next()), Day, "alcohol-wash", "after the peak", 5);
+        book.Write(plan);
+        book.Write(new JarRecord(Day, "alcohol-wash", [4], JarBees.Counted(300), colonies[0], plan.Round, new JarConditions(AgitationSeconds: 2)));
+        book.Write(new JarRecord(Day, "alcohol-wash", [4], JarBees.Counted(300), colonies[1], plan.Round, new JarConditions(AgitationSeconds: 60)));
+        var result = new RoundResults(book.State, TestBook.Knowledge, CultureInfo.InvariantCulture).Of(book.State.Rounds[plan.Round], Day).Apiaries[0];
+        Assert.StartsWith("Colony 1: shaken 2 s instead of at least 60 s", Assert.Single(result.Doubts), StringComparison.Ordinal);
+    }
+
     private static ApiaryResult Result(int colonies, int[] mites)
     {
         var book = new TestBook();
