@@ -41,6 +41,9 @@ public readonly record struct BeeCount
         return new(bees, logSpread, basis);
     }
 
+    /// <summary>The middle 95 % of the number's distribution: both ends are the number itself when counted.</summary>
+    public (double Low, double High) Usual => (Bees * Math.Exp(-1.96 * LogSpread), Bees * Math.Exp(1.96 * LogSpread));
+
     /// <summary>For logs and debugging.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Bees:G6} bees ({Basis}, log spread {LogSpread:G3})");
 }

@@ -15,9 +15,6 @@ namespace Foundress.Storage;
 /// </remarks>
 public sealed class BookStore : IDisposable
 {
-    /// <summary>The operation that holds invented records. It alone can be removed.</summary>
-    public const string DemoOperation = "demo";
-
     /// <summary>The most entries one page gives.</summary>
     public const int GreatestPage = 2_000;
 
@@ -214,7 +211,7 @@ public sealed class BookStore : IDisposable
             return await SqliteErrors.GuardAsync(Folder, async () =>
             {
                 await using var context = _database.Open();
-                return await context.Entries.Where(e => e.Operation == DemoOperation).ExecuteDeleteAsync(cancellation);
+                return await context.Entries.Where(e => e.Operation == Operations.Demo).ExecuteDeleteAsync(cancellation);
             });
         }
         finally

@@ -96,7 +96,7 @@ public class RunTests
         public ulong Seed => 5;
 
         public IReadOnlyList<Entry> Entries(DateOnly today) =>
-            [.. Enumerable.Range(from, 3).Select(n => Site.Entry(n, BookStore.DemoOperation))];
+            [.. Enumerable.Range(from, 3).Select(n => Site.Entry(n, Operations.Demo))];
     }
 
     private sealed class TempData : IDisposable

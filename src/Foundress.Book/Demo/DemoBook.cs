@@ -9,9 +9,6 @@ namespace Foundress.Book.Demo;
 /// </summary>
 public static class DemoBook
 {
-    /// <summary>The operation the invented records belong to, kept apart from every real one.</summary>
-    public const string Operation = "demo";
-
     /// <summary>The seed used when none is given; printed wherever the demo is loaded.</summary>
     public const ulong DefaultSeed = 4711;
 

@@ -44,8 +44,8 @@ internal sealed class DemoWriter
         (_knowledge, _today, _chance) = (knowledge, today, new SeededGenerator(seed));
         var ids = new DemoIds(seed);
         var clock = new HybridClock(_time);
-        _keeper = new Scribe(DemoBook.Operation, "Keeper (invented)", "demo-laptop", clock, ids);
-        _helper = new Scribe(DemoBook.Operation, "Helper (invented)", "demo-phone", clock, ids);
+        _keeper = new Scribe(Operations.Demo, "Keeper (invented)", "demo-laptop", clock, ids);
+        _helper = new Scribe(Operations.Demo, "Helper (invented)", "demo-phone", clock, ids);
     }
 
     internal IReadOnlyList<Entry> Write()

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Rules;
 using Foundress.Science;
 
 namespace Foundress.Book.Importing;
@@ -6,9 +7,6 @@ namespace Foundress.Book.Importing;
 /// <summary>A number of bees in a jar: 1 to 5,000, whole when they were counted.</summary>
 public static class BeesField
 {
-    /// <summary>No jar holds more bees than this.</summary>
-    public const int Greatest = 5_000;
-
     /// <summary>Reads a number of bees.</summary>
     /// <param name="text">The text; blanks around it do not matter.</param>
     /// <param name="basis">How the number is known; only a counted one must be whole.</param>
@@ -27,15 +25,15 @@ public static class BeesField
         {
             return !decimalComma && text.Contains(',')
                 ? "Write the number with a decimal point and without thousands marks."
-                : $"Write a number from 1 to {Greatest}.";
+                : $"Write a number from 1 to {JarLimits.MostBees}.";
         }
 
         if (number == 0)
             return "A jar without bees says nothing: write how many bees were in it, or leave the row out.";
         if (number < 1)
             return "A jar holds at least one bee.";
-        if (number > Greatest)
-            return $"No jar holds more than {Greatest} bees: check the columns.";
+        if (number > JarLimits.MostBees)
+            return $"No jar holds more than {JarLimits.MostBees} bees: check the columns.";
         if (basis == BeeBasis.Counted && number != Math.Floor(number))
             return "Counted bees are whole: round the number, or give 'weighed' or 'assumed' as bees_basis.";
         if (number < 10 && number != Math.Floor(number))

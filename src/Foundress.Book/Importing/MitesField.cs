@@ -1,11 +1,10 @@
+using Foundress.Book.Rules;
+
 namespace Foundress.Book.Importing;
 
 /// <summary>A number of mites counted in a jar: whole, 0 to 10,000.</summary>
 public static class MitesField
 {
-    /// <summary>More mites than this were never washed from a jar of bees; such a number is a slip.</summary>
-    public const int Greatest = 10_000;
-
     /// <summary>Reads a number of mites.</summary>
     /// <param name="text">The text; blanks around it do not matter.</param>
     /// <param name="mites">The number.</param>
@@ -16,8 +15,8 @@ public static class MitesField
         text = text.Trim();
         if (WholeNumber.TryRead(text, out var number))
         {
-            if (number > Greatest)
-                return $"No jar gives more than {Greatest} mites: check the columns.";
+            if (number > JarLimits.MostMites)
+                return $"No jar gives more than {JarLimits.MostMites} mites: check the columns.";
             mites = (int)number;
             return null;
         }
@@ -28,6 +27,6 @@ public static class MitesField
             return "A number of mites cannot be negative.";
         return WholeNumber.IsFraction(text)
             ? "Mites are counted whole: write the count, not a level or a mean."
-            : $"Write a whole number from 0 to {Greatest}.";
+            : $"Write a whole number from 0 to {JarLimits.MostMites}.";
     }
 }

@@ -1,13 +1,11 @@
 using System.Globalization;
+using Foundress.Book.Rules;
 
 namespace Foundress.Book.Importing;
 
 /// <summary>Mites found in each pass over the same bees, first to last: <c>18;2</c>. One to ten whole numbers.</summary>
 public static class PassesField
 {
-    /// <summary>No jar is washed more often.</summary>
-    public const int Greatest = 10;
-
     private static readonly char[] Marks = [';', ',', '+', ' '];
 
     /// <summary>Reads the passes.</summary>
@@ -20,8 +18,8 @@ public static class PassesField
         var parts = text.Split(Marks, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         if (parts.Length == 0)
             return "Write the mites of each pass, for example 18;2.";
-        if (parts.Length > Greatest)
-            return string.Create(CultureInfo.InvariantCulture, $"{parts.Length} passes are given; at most {Greatest} are taken.");
+        if (parts.Length > JarLimits.MostPasses)
+            return string.Create(CultureInfo.InvariantCulture, $"{parts.Length} passes are given; at most {JarLimits.MostPasses} are taken.");
         var counts = new int[parts.Length];
         for (var i = 0; i < parts.Length; i++)
         {
@@ -29,8 +27,8 @@ public static class PassesField
                 return string.Create(CultureInfo.InvariantCulture, $"Pass {i + 1} ('{parts[i]}'): {problem}");
         }
 
-        if (counts.Sum() > MitesField.Greatest)
-            return $"No jar gives more than {MitesField.Greatest} mites: check the columns.";
+        if (counts.Sum() > JarLimits.MostMites)
+            return $"No jar gives more than {JarLimits.MostMites} mites: check the columns.";
         passes = counts;
         return null;
     }

@@ -135,7 +135,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
             ? new WorkingStep("Bees", $"{Number(bees.Bees)}, counted: exact", "the count")
             : new WorkingStep(
                 "Bees",
-                $"about {Number(bees.Bees)}, {bees.Basis.ToString().ToLowerInvariant()}: usually between {(bees.Bees * Math.Exp(-1.96 * bees.LogSpread)).ToString("0", culture)} and {(bees.Bees * Math.Exp(1.96 * bees.LogSpread)).ToString("0", culture)} (log spread {Number(bees.LogSpread)})",
+                $"about {Number(bees.Bees)}, {bees.Basis.ToString().ToLowerInvariant()}: usually between {bees.Usual.Low.ToString("0", culture)} and {bees.Usual.High.ToString("0", culture)} (log spread {Number(bees.LogSpread)})",
                 "lognormal number of bees; spread from the jar data"));
         steps.Add(new WorkingStep(
             $"{Say.Percent(interval.Confidence, culture)} interval",

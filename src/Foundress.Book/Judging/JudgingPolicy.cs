@@ -31,7 +31,10 @@ public sealed class JudgingPolicy
     public Certainty Certainty { get; }
 
     /// <summary>The policy of an operation.</summary>
-    public static JudgingPolicy Of(BookState state, KnowledgeBase knowledge) => new(knowledge, state.Policy);
+    public static JudgingPolicy Of(BookState state, KnowledgeBase knowledge) => Of(state.Policy, knowledge);
+
+    /// <summary>The policy that settings alone make, for instance those given for one command.</summary>
+    public static JudgingPolicy Of(PolicyRecord settings, KnowledgeBase knowledge) => new(knowledge, settings);
 
     /// <summary>The lines in force in an apiary on a day.</summary>
     /// <param name="apiary">The apiary; null for a jar without one: a northern, temperate site is then assumed.</param>

@@ -21,6 +21,13 @@ public sealed record JarBees(
     /// <summary>A counted jar.</summary>
     public static JarBees Counted(int bees) => new(BeeBasis.Counted, bees);
 
+    /// <summary>A weighed jar: the whole number of bees that the weight makes.</summary>
+    /// <param name="grams">Weight of the bees, above 0.</param>
+    /// <param name="milligramsPerBee">Weight of one bee, above 0.</param>
+    /// <param name="logSpread">Spread of the number.</param>
+    public static JarBees Weighed(double grams, double milligramsPerBee, double logSpread) =>
+        new(BeeBasis.Weighed, Math.Round(1000 * grams / milligramsPerBee), logSpread, Grams: Math.Round(grams, 3), MilligramsPerBee: milligramsPerBee);
+
     /// <summary>The number as the estimators take it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The fields break their ranges.</exception>
     [JsonIgnore]

@@ -17,6 +17,7 @@ namespace Foundress.Book.Reporting;
 public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, CultureInfo culture)
 {
     private readonly JudgingPolicy _policy = JudgingPolicy.Of(state, knowledge);
+    private readonly SeasonStrips _strips = new(state, knowledge, culture);
 
     /// <summary>Builds the report.</summary>
     /// <param name="from">First day.</param>
@@ -35,16 +36,15 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
 
     private ApiaryReport Build(Apiary apiary, DateOnly from, DateOnly to)
     {
-        var strips = new SeasonStrips(state, knowledge, culture);
         var colonies = state.Colonies.Values
             .Where(colony => colony.Stays.Any(stay => stay.Apiary == apiary.Id))
             .OrderBy(colony => colony.Name, NaturalOrder.Instance)
             .Select(colony => new ColonyReport(
                 colony.Id, colony.Name, Fate(colony, to),
-                [.. strips.Marks(colony, from, to).Where(mark => colony.ApiaryOn(mark.On) == apiary.Id)]))
+                [.. _strips.Marks(colony, from, to).Where(mark => colony.ApiaryOn(mark.On) == apiary.Id)]))
             .ToList();
         return new ApiaryReport(
-            apiary.Name, state.ColoniesIn(apiary.Id, to).Count, strips.Of(apiary, to),
+            apiary.Name, state.ColoniesIn(apiary.Id, to).Count, _strips.Of(apiary, to),
             Days(apiary, [.. colonies.SelectMany(colony => colony.Jars)]), colonies);
     }
 

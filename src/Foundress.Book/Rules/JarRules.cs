@@ -7,15 +7,6 @@ namespace Foundress.Book.Rules;
 
 internal static class JarRules
 {
-    /// <summary>More mites than any jar was ever seen to hold: beyond it a typing slip is certain (product choice).</summary>
-    internal const int MostMites = 10_000;
-
-    /// <summary>More bees than a sampling jar holds (product choice).</summary>
-    internal const int MostBees = 5_000;
-
-    /// <summary>More passes than anybody makes over the same bees (product choice).</summary>
-    internal const int MostPasses = 10;
-
     internal static void Check(JarRecord record, BookState state, KnowledgeBase knowledge, DateOnly today, Findings findings)
     {
         findings.Day("on", record.On, today);
@@ -55,21 +46,21 @@ internal static class JarRules
 
     private static void CheckPasses(JarRecord record, Findings findings)
     {
-        if (record.Passes.Count is 0 or > MostPasses)
-            findings.Error("passes", record.Passes.Count, $"A jar has 1 to {MostPasses} passes, not {record.Passes.Count}. Give one count for each pass over the same bees.");
+        if (record.Passes.Count is 0 or > JarLimits.MostPasses)
+            findings.Error("passes", record.Passes.Count, $"A jar has 1 to {JarLimits.MostPasses} passes, not {record.Passes.Count}. Give one count for each pass over the same bees.");
         foreach (var mites in record.Passes)
         {
-            if (mites is < 0 or > MostMites)
-                findings.Error("mites", mites, $"{mites} is not a count of mites. Give a whole number from 0 to {MostMites}.");
+            if (mites is < 0 or > JarLimits.MostMites)
+                findings.Error("mites", mites, $"{mites} is not a count of mites. Give a whole number from 0 to {JarLimits.MostMites}.");
         }
     }
 
     private static void CheckBees(JarRecord record, KnowledgeBase knowledge, Findings findings)
     {
         var bees = record.Bees;
-        if (!(bees.Count is >= 1 and <= MostBees))
+        if (!(bees.Count is >= 1 and <= JarLimits.MostBees))
         {
-            findings.Error("bees", bees.Count, $"{Findings.Show(bees.Count)} is not a number of bees in a jar. Give a number from 1 to {MostBees}.");
+            findings.Error("bees", bees.Count, $"{Findings.Show(bees.Count)} is not a number of bees in a jar. Give a number from 1 to {JarLimits.MostBees}.");
             return;
         }
 

@@ -18,10 +18,7 @@ public static class DueDates
         Apiary apiary, BookState state, KnowledgeBase knowledge, DateOnly from, DateOnly to, DateOnly today)
     {
         var rules = knowledge.CalendarRules.Select(entry => entry.Rule).ToList();
-        var sampled = state.Jars
-            .Where(jar => jar.Colony is { } colony && state.Colonies.TryGetValue(colony, out var known) && known.ApiaryOn(jar.Facts.On) == apiary.Id)
-            .Select(jar => jar.Facts.On)
-            .ToHashSet();
+        var sampled = state.JarsIn(apiary.Id).Select(one => one.Jar.Facts.On).ToHashSet();
         var begun = Begun(apiary, state);
         var marks = new List<DueMark>();
         // Jars taken late still do the job, until the next date asks for new ones.

@@ -1,3 +1,5 @@
+using Foundress.Science.Judging;
+
 namespace Foundress.Book.Seasons;
 
 /// <summary>

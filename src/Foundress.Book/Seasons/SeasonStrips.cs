@@ -67,19 +67,8 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
             .OrderBy(mark => mark.ColonyName, NaturalOrder.Instance)];
     }
 
-    // By day. A jar stays with the apiary of its day when the colony moves on.
-    private List<(Jar Jar, Colony Colony)> JarsIn(Apiary apiary, DateOnly from, DateOnly to)
-    {
-        var found = new List<(Jar Jar, Colony Colony)>();
-        foreach (var jar in state.Jars)
-        {
-            if (jar.Facts.On >= from && jar.Facts.On <= to && jar.Colony is { } id
-                && state.Colonies.TryGetValue(id, out var colony) && colony.ApiaryOn(jar.Facts.On) == apiary.Id)
-                found.Add((jar, colony));
-        }
-
-        return found;
-    }
+    private List<(Jar Jar, Colony Colony)> JarsIn(Apiary apiary, DateOnly from, DateOnly to) =>
+        [.. state.JarsIn(apiary.Id).Where(one => one.Jar.Facts.On >= from && one.Jar.Facts.On <= to)];
 
     // A jar is worked out once, however often it is shown.
     private JarMark? Mark(Jar jar, Colony colony)
@@ -113,9 +102,7 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
         var sentence = today < from || today > to
             ? SeasonSentence.ForAnotherYear(jars, from, to)
             : Sentence(apiary, colony, today);
-        var phases = SiteSeason.Of(apiary, knowledge).Spans(from, to.AddDays(1))
-            .Select(span => new PhaseSpan(span.From, span.LastDay, span.Phase))
-            .ToList();
+        var phases = SiteSeason.Of(apiary, knowledge).Spans(from, to.AddDays(1));
         return new SeasonStrip(
             colony is null ? apiary.Name : $"{apiary.Name}, colony {colony.Name}", from, to, today, sentence, phases, Lines(apiary, from, to), jars, dues);
     }

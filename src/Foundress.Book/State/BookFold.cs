@@ -28,6 +28,8 @@ internal sealed class BookFold
 
     internal Dictionary<ColonyId, List<Jar>> JarsByColony { get; } = [];
 
+    internal Dictionary<ApiaryId, List<(Jar Jar, Colony Colony)>> JarsByApiary { get; } = [];
+
     internal Dictionary<ColonyId, List<Inspection>> InspectionsByColony { get; } = [];
 
     internal Dictionary<ColonyId, List<Entry>> EntriesByColony { get; } = [];
@@ -177,6 +179,9 @@ internal sealed class BookFold
         {
             if (jar.Colony is { } colony)
                 Listed(JarsByColony, colony).Add(jar);
+            // A jar stays with the apiary of its day when the colony moves on.
+            if (jar.Colony is { } id && Colonies.TryGetValue(id, out var known))
+                Listed(JarsByApiary, known.ApiaryOn(jar.Facts.On)).Add((jar, known));
         }
 
         foreach (var (colony, inspections) in InspectionsByColony.ToArray())
@@ -194,10 +199,11 @@ internal sealed class BookFold
         return draft;
     }
 
-    private static List<T> Listed<T>(Dictionary<ColonyId, List<T>> lists, ColonyId colony)
+    private static List<T> Listed<TKey, T>(Dictionary<TKey, List<T>> lists, TKey key)
+        where TKey : struct
     {
-        if (!lists.TryGetValue(colony, out var list))
-            lists[colony] = list = [];
+        if (!lists.TryGetValue(key, out var list))
+            lists[key] = list = [];
         return list;
     }
 

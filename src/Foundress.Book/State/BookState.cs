@@ -14,6 +14,7 @@ public sealed class BookState
     private static readonly IReadOnlyList<Entry> NoEntries = [];
 
     private readonly Dictionary<ColonyId, List<Jar>> _jarsByColony;
+    private readonly Dictionary<ApiaryId, List<(Jar Jar, Colony Colony)>> _jarsByApiary;
     private readonly Dictionary<ColonyId, List<Inspection>> _inspectionsByColony;
     private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
 
@@ -27,6 +28,7 @@ public sealed class BookState
         Struck = fold.Struck;
         Unreadable = fold.Unreadable;
         _jarsByColony = fold.JarsByColony;
+        _jarsByApiary = fold.JarsByApiary;
         _inspectionsByColony = fold.InspectionsByColony;
         _entriesByColony = fold.EntriesByColony;
     }
@@ -57,6 +59,9 @@ public sealed class BookState
 
     /// <summary>A colony's jars by day.</summary>
     public IReadOnlyList<Jar> JarsOf(ColonyId colony) => _jarsByColony.TryGetValue(colony, out var jars) ? jars : NoJars;
+
+    /// <summary>The jars of colonies that stood in an apiary on the day they were taken, by day.</summary>
+    public IReadOnlyList<(Jar Jar, Colony Colony)> JarsIn(ApiaryId apiary) => _jarsByApiary.TryGetValue(apiary, out var jars) ? jars : [];
 
     /// <summary>A colony's inspections by day.</summary>
     public IReadOnlyList<Inspection> InspectionsOf(ColonyId colony) =>

@@ -48,7 +48,7 @@ internal static class JarCommand
                 Passes(parsed.GetValue(mites), parsed.GetValue(passes)),
                 JarBeesArgument.Read(parsed.GetValue(bees), parsed.GetValue(basis), parsed.GetValue(measure), knowledge));
             var settings = new PolicyRecord(LinePolicy: PolicyOf(parsed.GetValue(lines), policies), Confidence: Share(parsed.GetValue(confidence)));
-            var policy = MomentaryPolicy.Of(settings, knowledge, around);
+            var policy = JudgingPolicy.Of(settings, knowledge);
             var reader = new JarReader(knowledge, policy, around.Culture);
             if (parsed.GetValue(line) is not null && parsed.GetValue(lines) is not null)
                 throw new UsageException("--line and --lines are given: keep one of them.");

@@ -5,7 +5,6 @@ using Foundress.Book.Reporting;
 using Foundress.Cli.Running;
 using Foundress.Knowledge;
 using Foundress.Reports.Reporting;
-using Foundress.Storage;
 
 namespace Foundress.Cli.Commands;
 
@@ -44,7 +43,7 @@ internal static class ReportCommand
             var state = book.Ledger.State;
             ApiaryId? only = parsed.GetValue(apiary) is { } name ? ApiaryArgument.Find([new ApiaryArgument(name, null)], state)[0] : null;
             var report = new ReportBuilder(state, KnowledgeBase.Load(), around.Culture)
-                .Build(first, last, book.Scribe.Operation == BookStore.DemoOperation, only);
+                .Build(first, last, book.Scribe.Operation == Operations.Demo, only);
             var written = form switch
             {
                 "json" => JsonReport.Write(report),

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Foundress.Book.Importing;
+using Foundress.Book.Journal;
 using Foundress.Storage;
 
 namespace Foundress.Cli.Running;
@@ -21,7 +22,7 @@ internal static class CommonOptions
     {
         Description = "The operation whose book is meant.",
         HelpName = "NAME",
-        DefaultValueFactory = _ => "home",
+        DefaultValueFactory = _ => Operations.Home,
     };
 
     internal static Option<string?> Day(string name, string what) => new(name) { Description = $"{what} (yyyy-MM-dd). Without it: today.", HelpName = "DAY" };

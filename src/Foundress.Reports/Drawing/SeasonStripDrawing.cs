@@ -63,12 +63,12 @@ public static class SeasonStripDrawing
         var height = layout.RibbonBottom - layout.RibbonTop;
         foreach (var span in strip.Phases)
         {
-            if (span.To < strip.From || span.From > strip.To)
+            if (span.LastDay < strip.From || span.From > strip.To)
                 continue;
             var left = days.Begin(span.From);
-            var right = days.End(span.To);
+            var right = days.End(span.LastDay);
             var (start, end) = Strength(span.Phase);
-            svg.Group("fd-phase").Title($"{Words.Of(span.Phase)}, {LevelText.Day(span.From)} to {LevelText.Day(span.To)}");
+            svg.Group("fd-phase").Title($"{Words.Of(span.Phase)}, {LevelText.Day(span.From)} to {LevelText.Day(span.LastDay)}");
             svg.Path("fd-ribbon", new PathText()
                 .Move(left, layout.RibbonBottom).Line(left, layout.RibbonBottom - height * start)
                 .Line(right, layout.RibbonBottom - height * end).Line(right, layout.RibbonBottom).Close());

@@ -19,7 +19,7 @@ public static class SeasonStripTable
         StripCheck.Require(strip);
         var rows = new List<(StripRow Row, int Order)>();
         foreach (var span in strip.Phases)
-            Add(new(StripRowKind.Phase, span.From, null, Days(span.From, span.To), "season", Words.Of(span.Phase), "", ""));
+            Add(new(StripRowKind.Phase, span.From, null, Days(span.From, span.LastDay), "season", Words.Of(span.Phase), "", ""));
         foreach (var step in strip.Lines)
             Add(new(StripRowKind.Line, step.From, null, Days(step.From, step.To), "lines", Lines(step, culture), "", ""));
         foreach (var due in strip.Dues)

@@ -3,7 +3,7 @@ using Foundress.Science.Judging;
 namespace Foundress.Reports.Drawing;
 
 /// <summary>The marks' shapes. Shape and filling tell the standing without colour: open, half filled, filled and pointed.</summary>
-internal static class Symbols
+public static class Symbols
 {
     /// <summary>The class that gives a standing its colour.</summary>
     public static string ClassOf(Standing? standing) => standing switch
@@ -15,7 +15,7 @@ internal static class Symbols
     };
 
     /// <summary>Draws a jar's mark; a jar on another scale than the line is a cross.</summary>
-    public static void Jar(Svg svg, Standing? standing, double x, double y, double r)
+    internal static void Jar(Svg svg, Standing? standing, double x, double y, double r)
     {
         switch (standing)
         {
@@ -37,7 +37,7 @@ internal static class Symbols
     }
 
     /// <summary>Draws a due mark: an open square, with a tick when done, filled with an exclamation mark when overdue.</summary>
-    public static void Due(Svg svg, bool done, bool overdue, double x, double y, double r)
+    internal static void Due(Svg svg, bool done, bool overdue, double x, double y, double r)
     {
         svg.Rect(overdue && !done ? "fd-solid" : "fd-open", x - r, y - r, 2 * r, 2 * r);
         if (done)

@@ -29,7 +29,7 @@ public static class JsonReport
 
     private static SeasonJson Season(SeasonStrip strip) => new(
         Day(strip.From), Day(strip.To), Day(strip.Today), strip.Sentence,
-        Each(strip.Phases, static span => new PhaseJson(Day(span.From), Day(span.To), Name(span.Phase))),
+        Each(strip.Phases, static span => new PhaseJson(Day(span.From), Day(span.LastDay), Name(span.Phase))),
         Each(strip.Lines, static line => new LineJson(Day(line.From), Day(line.To), line.Watch, line.Act)),
         Each(strip.Dues, static due => new DueJson(Day(due.On), Day(due.From), Day(due.To), due.Text, due.Done ? "done" : due.Overdue ? "overdue" : "toDo")),
         Each(strip.Jars, Jar));

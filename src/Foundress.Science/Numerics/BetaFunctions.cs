@@ -10,11 +10,6 @@ namespace Foundress.Science.Numerics;
 /// </remarks>
 public static class BetaFunctions
 {
-    /// <summary>ln B(a, b).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A parameter is not a finite number above 0.</exception>
-    public static double LogBeta(double a, double b) =>
-        GammaFunctions.LogGamma(a) + GammaFunctions.LogGamma(b) - GammaFunctions.LogGamma(a + b);
-
     /// <summary>I(x; a, b): the chance that a beta variable with parameters a and b is at most x.</summary>
     /// <param name="a">Above 0.</param>
     /// <param name="b">Above 0.</param>

@@ -1,3 +1,4 @@
+using Foundress.Book.Journal;
 using Foundress.Storage;
 
 namespace Foundress.Server.Demo;
@@ -7,9 +8,9 @@ internal static class DemoFill
 {
     public static async Task RunAsync(BookStore store, IDemoBook demo, TimeProvider time)
     {
-        if (await store.CountAsync(BookStore.DemoOperation) > 0)
+        if (await store.CountAsync(Operations.Demo) > 0)
             return;
         var today = DateOnly.FromDateTime(time.GetLocalNow().Date);
-        await store.AppendAsync(BookStore.DemoOperation, demo.Entries(today));
+        await store.AppendAsync(Operations.Demo, demo.Entries(today));
     }
 }

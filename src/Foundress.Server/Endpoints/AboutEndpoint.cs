@@ -1,4 +1,5 @@
 using System.Reflection;
+using Foundress.Book.Journal;
 using Foundress.Storage;
 
 namespace Foundress.Server.Endpoints;
@@ -13,6 +14,6 @@ internal static class AboutEndpoint
     {
         var operations = (await store.OperationsAsync(cancellation)).Select(o => new AboutOperation(o.Operation, o.Entries)).ToArray();
         return TypedResults.Ok(new About(
-            Version, store.Incarnation, operations, Array.Exists(operations, o => o.Id == BookStore.DemoOperation)));
+            Version, store.Incarnation, operations, Array.Exists(operations, o => o.Id == Operations.Demo)));
     });
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net.Mime;
 using System.Text;
 using Foundress.Book;
+using Foundress.Book.Journal;
 using Foundress.Book.Reporting;
 using Foundress.Knowledge;
 using Foundress.Reports.Reporting;
@@ -30,7 +31,7 @@ internal static class ReportEndpoint
         var ledger = new Ledger();
         ledger.Add(entries);
         var culture = CultureInfo.InvariantCulture;
-        var report = new ReportBuilder(ledger.State, KnowledgeBase.Load(), culture).Build(from, to, operation == BookStore.DemoOperation);
+        var report = new ReportBuilder(ledger.State, KnowledgeBase.Load(), culture).Build(from, to, operation == Operations.Demo);
         switch (http.Request.Query["format"].ToString())
         {
             case "" or "html":

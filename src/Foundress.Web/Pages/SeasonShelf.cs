@@ -26,6 +26,10 @@ public sealed class SeasonShelf(BookSession session)
     public IReadOnlyList<ApiarySeason> Seasons =>
         Fresh()._seasons ??= new SeasonOverview(session.State, KnowledgeBase.Load(), Reader).On(session.Today);
 
+    /// <summary>One apiary as it stands today.</summary>
+    public ApiarySeason Season(Apiary apiary) =>
+        Fresh()._seasons?.FirstOrDefault(season => season.Apiary.Id == apiary.Id) ?? new SeasonOverview(session.State, KnowledgeBase.Load(), Reader).Of(apiary, session.Today);
+
     /// <summary>Reads the jars of the open book.</summary>
     public SeasonStrips Reader => Fresh()._reader!;
 

@@ -42,7 +42,7 @@ public static class Words
     public static string Name(ApiaryId apiary, BookState state) => state.Apiaries.TryGetValue(apiary, out var known) ? known.Name : "?";
 
     /// <summary>A count of things: <c>1 colony</c>, <c>12 colonies</c>.</summary>
-    public static string Count(int count, string one, string many) => count == 1 ? $"1 {one}" : $"{count} {many}";
+    public static string Count(int count, string one, string many) => Book.Wording.Say.Count(count, one, many);
 
     /// <summary>A day as the device writes it.</summary>
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.CurrentCulture);

@@ -2,6 +2,7 @@ using Foundress.Book;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Web.Sync;
 
 namespace Foundress.Web.Store;
 
@@ -14,12 +15,6 @@ namespace Foundress.Web.Store;
 /// <param name="ids">Where new ids come from.</param>
 public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource ids) : IDisposable
 {
-    /// <summary>The keeper's own operation.</summary>
-    public const string Home = "home";
-
-    /// <summary>The operation that holds invented records.</summary>
-    public const string Demo = "demo";
-
     private readonly HybridClock _clock = new(time);
     private readonly SemaphoreSlim _reading = new(1, 1);
     private Ledger _ledger = new();
@@ -33,10 +28,10 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     public event Action? Written;
 
     /// <summary>The operation whose book is open.</summary>
-    public string Operation { get; private set; } = Home;
+    public string Operation { get; private set; } = Operations.Home;
 
     /// <summary>Whether the open book is the invented one.</summary>
-    public bool IsDemo => Operation == Demo;
+    public bool IsDemo => Operation == Operations.Demo;
 
     /// <summary>The seed the open invented book was made from on this device; null for another book, or one a server made.</summary>
     public string? DemoSeed { get; private set; }
@@ -68,7 +63,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     {
         _device = await store.FirstAsync("device", ids.Next().ToString("N")[20..]);
         Author = await store.GetAsync("author") ?? Author;
-        var operation = await store.GetAsync("operation") == Demo ? Demo : Home;
+        var operation = await store.GetAsync("operation") == Operations.Demo ? Operations.Demo : Operations.Home;
         await LoadAsync(operation);
         store.Listen(operationChanged => _ = FollowAsync(operationChanged));
     }
@@ -137,11 +132,11 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>Removes the invented book from this device and opens the keeper's own.</summary>
     public async Task RemoveDemoAsync()
     {
-        await store.ForgetAsync(Demo);
-        await store.SetAsync("cursor:" + Demo, null);
+        await store.ForgetAsync(Operations.Demo);
+        await store.SetAsync(Exchange.CursorKey(Operations.Demo), null);
         await store.SetAsync("demo", "removed");
         await store.SetAsync(DemoDoor.SeedKey, null);
-        await SwitchAsync(Home);
+        await SwitchAsync(Operations.Home);
     }
 
     /// <inheritdoc/>
@@ -173,7 +168,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
             if (operation == "*")
             {
                 Author = await store.GetAsync("author") ?? Author;
-                var now = await store.GetAsync("operation") == Demo ? Demo : Home;
+                var now = await store.GetAsync("operation") == Operations.Demo ? Operations.Demo : Operations.Home;
                 await LoadAsync(now);
                 return;
             }

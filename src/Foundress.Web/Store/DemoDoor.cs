@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Demo;
+using Foundress.Book.Journal;
 using Foundress.Knowledge;
 
 namespace Foundress.Web.Store;
@@ -18,8 +19,8 @@ public sealed class DemoDoor(BookSession session, IEntryStore store)
     {
         var entries = DemoBook.Entries(KnowledgeBase.Load(), DemoBook.DefaultSeed, session.Today);
         // They are for looking around on this device: the server is not given them.
-        await session.TakeInAsync(BookSession.Demo, entries, pending: false);
+        await session.TakeInAsync(Operations.Demo, entries, pending: false);
         await store.SetAsync(SeedKey, DemoBook.DefaultSeed.ToString(CultureInfo.InvariantCulture));
-        await session.SwitchAsync(BookSession.Demo);
+        await session.SwitchAsync(Operations.Demo);
     }
 }

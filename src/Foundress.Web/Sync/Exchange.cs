@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Journal;
 using Foundress.Web.Shell;
 using Foundress.Web.Store;
 
@@ -91,7 +92,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         await RunAsync();
     }
 
-    private static string CursorKey(string operation) => "cursor:" + operation;
+    internal static string CursorKey(string operation) => "cursor:" + operation;
 
     private async Task SoonAsync()
     {
@@ -143,7 +144,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
             return;
         if (met is not null)
         {
-            foreach (var operation in new[] { BookSession.Home, BookSession.Demo })
+            foreach (var operation in new[] { Operations.Home, Operations.Demo })
                 await ForgetProgressAsync(operation);
             await CountAsync(session.Operation);
             Changed?.Invoke();
@@ -163,7 +164,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     {
         if (about.Demo && session is { IsDemo: false, Count: 0 } && !forms.Any
             && await store.GetAsync("operation") is null && await store.GetAsync("demo") is null)
-            await session.SwitchAsync(BookSession.Demo);
+            await session.SwitchAsync(Operations.Demo);
         return session.Operation;
     }
 

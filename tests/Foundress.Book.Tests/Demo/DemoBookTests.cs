@@ -25,7 +25,7 @@ public sealed class DemoBookTests
         Assert.Equal(2, state.Jars.Select(jar => jar.Facts.On.Year).Distinct().Count());
         Assert.NotEmpty(state.Struck);
         Assert.Empty(state.Unreadable);
-        Assert.All(ledger.Entries, entry => Assert.Equal(DemoBook.Operation, entry.Operation));
+        Assert.All(ledger.Entries, entry => Assert.Equal(Operations.Demo, entry.Operation));
     }
 
     // The demo must be a book the rules would have let a keeper write.

@@ -21,9 +21,9 @@ public sealed class SeasonStripsTests
         Assert.Equal(from, strip.From.ToString("yyyy-MM-dd"));
         Assert.Equal(to, strip.To.ToString("yyyy-MM-dd"));
         Assert.Equal(strip.From, strip.Phases[0].From);
-        Assert.Equal(strip.To, strip.Phases[^1].To);
+        Assert.Equal(strip.To, strip.Phases[^1].LastDay);
         foreach (var (one, next) in strip.Phases.Zip(strip.Phases.Skip(1)))
-            Assert.Equal(one.To.AddDays(1), next.From);
+            Assert.Equal(one.LastDay.AddDays(1), next.From);
         Assert.Equal(new LineStep(strip.From, strip.To, 2, 3), Assert.Single(strip.Lines));
         Assert.InRange(strip.Dues.Count, 4, 12);
     }

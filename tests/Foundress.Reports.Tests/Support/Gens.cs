@@ -58,10 +58,10 @@ internal static class Gens
         from watch in Gen.OneOf(Gen.Const((double?)null), Level.Select(level => (double?)level))
         select new LineStep(span.From, span.To, watch, act);
 
-    private static Gen<Foundress.Book.Seasons.PhaseSpan> Phase(int start, int length) =>
+    private static Gen<PhaseSpan> Phase(int start, int length) =>
         from span in Span(start, length)
         from phase in Gen.Int[0, 4]
-        select new Foundress.Book.Seasons.PhaseSpan(span.From, span.To, (SeasonPhase)phase);
+        select new PhaseSpan((SeasonPhase)phase, span.From, span.To.AddDays(1));
 
     private static Gen<(DateOnly From, DateOnly To)> Span(int start, int length) =>
         from first in Gen.Int[-400, length + 100]

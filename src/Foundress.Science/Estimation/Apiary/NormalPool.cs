@@ -87,9 +87,6 @@ internal sealed class NormalPool
     /// <summary>Spread at a node, as used.</summary>
     public double Width(int node) => _widths[node];
 
-    /// <summary>ln likelihood of one number averaged over the normal distribution of a node.</summary>
-    public double LogOwn(int item, int node) => _logOwn[item][node];
-
     /// <summary>
     /// What all numbers but one say about that one, up to a constant factor: a normal mixture with logarithmic weights;
     /// parts that cannot matter are left out.

@@ -32,9 +32,6 @@ public sealed class SpreadPosterior
     /// <summary>The spread that is as likely to be exceeded as not.</summary>
     public double Median => Quantile(0.5);
 
-    /// <summary>The shape k (1 over the squared spread) that is as likely to be exceeded as not.</summary>
-    public double MedianShape => ShapeQuantile(0.5);
-
     /// <summary>The chance that the spread is over a value.</summary>
     /// <param name="spread">0 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="spread"/> is negative or not a number.</exception>

@@ -37,9 +37,6 @@ internal sealed class SpreadRule
     /// <summary>The Legendre nodes on -1 to 1.</summary>
     public static ReadOnlySpan<double> UnitNodes => Rule.Nodes;
 
-    /// <summary>The Legendre weights on -1 to 1.</summary>
-    public static ReadOnlySpan<double> UnitWeights => Rule.Weights;
-
     /// <summary>The rule for an apiary: the highest density over the mean is followed along the spreads.</summary>
     /// <param name="likelihood">The likelihood; bee numbers may be taken as known, only the range depends on it.</param>
     /// <param name="logPrior">ln prior density at a spread and the logarithm of the mean per bee.</param>

@@ -14,9 +14,6 @@ namespace Foundress.Web.Pages.Jars;
 /// <param name="today">The keeper's day.</param>
 public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, DateOnly today)
 {
-    /// <summary>The most passes over the same bees.</summary>
-    public const int MostPasses = 10;
-
     /// <summary>Bees that were counted one by one.</summary>
     public const string Counted = "counted";
 
@@ -33,10 +30,10 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
     public const double GramsInOunce = 28.349523125;
 
     /// <summary>Counts of mites that are allowed.</summary>
-    public static readonly NumberRule Mites = new(0, 10_000);
+    public static readonly NumberRule Mites = new(0, JarLimits.MostMites);
 
     /// <summary>Counts of bees that are allowed.</summary>
-    public static readonly NumberRule Bees = new(1, 5_000);
+    public static readonly NumberRule Bees = new(1, JarLimits.MostBees);
 
     /// <summary>Weights of one bee that are allowed, in milligrams.</summary>
     public static readonly NumberRule Milligrams = new(50, 250, 1);
@@ -52,7 +49,7 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
 
     /// <summary>How many passes the form shows.</summary>
     public static int Passes(string typed) =>
-        int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out var passes) ? Math.Clamp(passes, 1, MostPasses) : 1;
+        int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out var passes) ? Math.Clamp(passes, 1, JarLimits.MostPasses) : 1;
 
     /// <summary>The field where a problem that <see cref="RecordRules"/> found belongs.</summary>
     public static string FieldOf(Problem problem, string basis) => problem.Field switch
@@ -153,14 +150,14 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
         if (weight is not { } typed || each is not { } milligrams)
             return null;
         var grams = Ounces ? typed * GramsInOunce : typed;
-        var bees = Math.Round(1000 * grams / milligrams);
-        if (bees < Bees.Least || bees > Bees.Most)
+        var bees = JarBees.Weighed(grams, milligrams, WeighedSpread);
+        if (bees.Count < Bees.Least || bees.Count > Bees.Most)
         {
-            form.Add("weight", $"That makes {bees:0} bees. A jar holds from {Bees.Least} to {Bees.Most}: check the weight and its unit.");
+            form.Add("weight", $"That makes {bees.Count:0} bees. A jar holds from {Bees.Least} to {Bees.Most}: check the weight and its unit.");
             return null;
         }
 
-        return new JarBees(BeeBasis.Weighed, bees, WeighedSpread, Grams: Math.Round(grams, 3), MilligramsPerBee: milligrams);
+        return bees;
     }
 
     private JarBees? ReadMeasured(FormReader form)

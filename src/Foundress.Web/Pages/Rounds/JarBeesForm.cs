@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Importing;
 using Foundress.Book.Records;
+using Foundress.Book.Rules;
 using Foundress.Knowledge;
 using Foundress.Science;
 using Foundress.Web.Kit;
@@ -21,7 +22,7 @@ public sealed class JarBeesForm(KnowledgeBase knowledge, PolicyRecord settings, 
     public const string Weighed = "weighed";
 
     /// <summary>What numbers of bees are allowed.</summary>
-    public static NumberRule BeesRule { get; } = new(1, BeesField.Greatest);
+    public static NumberRule BeesRule { get; } = new(1, JarLimits.MostBees);
 
     /// <summary>What weights are allowed, in grams.</summary>
     public static NumberRule GramsRule { get; } = new(0.1, 600, 1);
@@ -61,10 +62,10 @@ public sealed class JarBeesForm(KnowledgeBase knowledge, PolicyRecord settings, 
                     return ("grams", bad);
                 if (number is not { } grams)
                     return ("grams", "No weight is given. Type what the bees of the jar weigh, in grams.");
-                var many = Math.Round(1000 * grams / MilligramsPerBee);
-                if (many is < 1 or > BeesField.Greatest)
-                    return ("grams", $"{draft["grams"].Trim()} g would be about {many:0} bees. A jar holds 1 to {BeesField.Greatest}: check the weight.");
-                bees = new JarBees(BeeBasis.Weighed, many, BeeSpreads.Of(knowledge, settings).Weighed, Grams: grams, MilligramsPerBee: MilligramsPerBee);
+                var weighed = JarBees.Weighed(grams, MilligramsPerBee, BeeSpreads.Of(knowledge, settings).Weighed);
+                if (weighed.Count is < 1 or > JarLimits.MostBees)
+                    return ("grams", $"{draft["grams"].Trim()} g would be about {weighed.Count:0} bees. A jar holds 1 to {JarLimits.MostBees}: check the weight.");
+                bees = weighed;
                 return null;
             default:
                 bees = Assumed;
