@@ -80,6 +80,8 @@ public static class CommandLine
         root.Add(JarCommand.Make(around));
         root.Add(PlanCommand.Make(around));
         root.Add(DrawCommand.Make(around));
+        root.Add(ChartCommand.Make(around));
+        root.Add(ShortlistCommand.Make(around));
         root.Add(ImportCommand.Make(around));
         root.Add(ReportCommand.Make(around));
         root.Add(BackupCommand.Make(around));

@@ -19,6 +19,7 @@ namespace Foundress.Book.Records;
 [JsonSerializable(typeof(InspectionRecord))]
 [JsonSerializable(typeof(RoundRecord))]
 [JsonSerializable(typeof(RoundSkip))]
+[JsonSerializable(typeof(RoundStop))]
 [JsonSerializable(typeof(JarRecord))]
 [JsonSerializable(typeof(JarPlaced))]
 [JsonSerializable(typeof(PolicyRecord))]

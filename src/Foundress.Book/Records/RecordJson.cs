@@ -48,6 +48,7 @@ public static class RecordJson
         RecordKinds.Inspection => RecordContext.Default.InspectionRecord,
         RecordKinds.Round => RecordContext.Default.RoundRecord,
         RecordKinds.RoundSkip => RecordContext.Default.RoundSkip,
+        RecordKinds.RoundStop => RecordContext.Default.RoundStop,
         RecordKinds.Jar => RecordContext.Default.JarRecord,
         RecordKinds.JarPlaced => RecordContext.Default.JarPlaced,
         RecordKinds.Policy => RecordContext.Default.PolicyRecord,

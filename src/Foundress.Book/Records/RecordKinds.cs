@@ -33,6 +33,9 @@ public static class RecordKinds
     /// <summary><see cref="Records.RoundSkip"/>.</summary>
     public const string RoundSkip = "round-skip";
 
+    /// <summary><see cref="Records.RoundStop"/>.</summary>
+    public const string RoundStop = "round-stop";
+
     /// <summary><see cref="JarRecord"/>.</summary>
     public const string Jar = "jar";
 
@@ -57,6 +60,7 @@ public static class RecordKinds
         InspectionRecord => Inspection,
         RoundRecord => Round,
         Records.RoundSkip => RoundSkip,
+        Records.RoundStop => RoundStop,
         JarRecord => Jar,
         Records.JarPlaced => JarPlaced,
         PolicyRecord => Policy,

@@ -46,6 +46,9 @@ public static class RecordRules
             case RoundRecord round:
                 RoundRules.Check(round, state, knowledge, today, findings);
                 break;
+            case RoundStop stop:
+                RoundRules.Check(stop, state, today, findings);
+                break;
             case RoundSkip skip:
                 RoundRules.Check(skip, state, today, findings);
                 break;

@@ -14,6 +14,7 @@ internal sealed class BookFold
     private readonly Dictionary<EntryId, Entry> _jarEntries = [];
     private readonly Dictionary<RoundId, (Entry Entry, RoundRecord Plan)> _rounds = [];
     private readonly Dictionary<RoundId, Dictionary<ColonyId, RoundSkip>> _skips = [];
+    private readonly Dictionary<RoundId, Dictionary<ApiaryId, RoundStop>> _stops = [];
     private readonly List<(Entry Entry, JarRecord Facts)> _jars = [];
 
     private BookFold()
@@ -104,6 +105,11 @@ internal sealed class BookFold
                     _skips[record.Round] = skips = [];
                 skips[record.Colony] = record;
                 break;
+            case RoundStop record:
+                if (!_stops.TryGetValue(record.Round, out var stops))
+                    _stops[record.Round] = stops = [];
+                stops[record.Apiary] = record;
+                break;
             case JarRecord record:
                 _jars.Add((read.Entry, record));
                 break;
@@ -189,7 +195,7 @@ internal sealed class BookFold
 
         var jarsByRound = Jars.Where(jar => jar.Facts.Round is not null).ToLookup(jar => jar.Facts.Round!.Value);
         foreach (var (id, (entry, plan)) in _rounds)
-            Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
+            Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], _stops.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
     }
 
     private ColonyDraft Draft(ColonyId colony)

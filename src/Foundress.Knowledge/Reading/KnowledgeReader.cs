@@ -29,7 +29,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var climates = climatesRoot.Named(
             "climates", Climate, "id", "title", "description", "latitudeFrom", "latitudeTo", "northernMonths", "source", "status", "doi");
         var sampling = Sampling(Root("sampling.json", "sampling").Child(
-            "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "published"));
+            "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "design", "published"));
         var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy");
         var judging = Judging(judgingNode);
 
@@ -154,12 +154,35 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
             WholeFigure(n, "countAllBelow", Units.Colonies), WholeFigure(n, "coloniesInOneApiary", Units.Colonies),
             n.Figure("shareOfColoniesLow", Units.Percent), n.Figure("shareOfColoniesHigh", Units.Percent),
             WholeFigure(n, "timesPerYear", Units.TimesPerYear), WholeFigure(n, "daysAfterControl", Units.Days), WholeFigure(n, "beesPerJar", Units.Bees),
+            Design(n.Child("design", "harmlessShareOfLine", "harmfulShareOfLine", "shareNotToMiss", "errorChance", "precision", "visitSpread", "shape")),
             n.Named("published", Fact, "id", "text", "figure"));
         if (rules.ColoniesInOneApiary.Value > rules.CountAllBelow.Value)
             n.Problem("coloniesInOneApiary/value", "a larger apiary cannot need more colonies than one small enough to count whole (countAllBelow).");
         if (!(rules.ShareOfColoniesLow.Value > 0 && rules.ShareOfColoniesLow.Value <= rules.ShareOfColoniesHigh.Value && rules.ShareOfColoniesHigh.Value <= 100))
             n.Problem("", "the shares must run 0 < shareOfColoniesLow ≤ shareOfColoniesHigh ≤ 100.");
         return rules;
+    }
+
+    private static DesignDefaults Design(Node n)
+    {
+        var design = new DesignDefaults(
+            n.Figure("harmlessShareOfLine", Units.Percent), n.Figure("harmfulShareOfLine", Units.Percent), n.Figure("shareNotToMiss", Units.Percent),
+            n.Figure("errorChance", Units.Percent), n.Figure("precision", Units.Percent), n.Figure("visitSpread", Units.One), n.Figure("shape", Units.One));
+        if (design.HarmlessShareOfLine.Value is not (> 0 and <= 100))
+            n.Problem("harmlessShareOfLine/value", "a level at which a control is wasted lies above 0 and at most on the line (100 %).");
+        if (design.HarmfulShareOfLine.Value is not (> 100 and <= 1000))
+            n.Problem("harmfulShareOfLine/value", "a level at which waiting does harm lies above the line: above 100 % and up to 1000 %.");
+        if (design.ShareNotToMiss.Value is not (> 0 and <= 100))
+            n.Problem("shareNotToMiss/value", "a share of the colonies lies above 0 and at most at 100 %.");
+        if (design.ErrorChance.Value is not (> 0 and < 50))
+            n.Problem("errorChance/value", "the chance of a wrong decision lies above 0 and below 50 %.");
+        if (design.Precision.Value is not (> 0 and <= 100))
+            n.Problem("precision/value", "a precision lies above 0 and at most at 100 %.");
+        if (design.VisitSpread.Value is not (>= 0 and <= 1))
+            n.Problem("visitSpread/value", "a spread of logarithms lies between 0 and 1 here.");
+        if (design.Shape.Value is not (>= 0.05 and <= 1000))
+            n.Problem("shape/value", "the shape of the spread between colonies lies between 0.05 and 1000.");
+        return design;
     }
 
     private static Figure WholeFigure(Node n, string name, string unit)

@@ -31,6 +31,7 @@ public static class Words
         ColoniesUnited record => record.On,
         RoundRecord record => record.On,
         RoundSkip record => record.On,
+        RoundStop record => record.On,
         ColonyRecord { On: { } on } => on,
         _ => DateOnly.FromDateTime(entry.Clock.Instant.LocalDateTime),
     };
@@ -61,6 +62,7 @@ public static class Words
         JarRecord jar => $"Jar: {Count(jar.Mites, "mite", "mites")} in {Bees(jar.Bees)}{Passes(jar)}{Tail(jar.Note)}",
         JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}{Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null)}",
         RoundRecord round => $"Round: {round.Purpose}",
+        RoundStop stop => $"The round ended early in {Name(stop.Apiary, state)}: {stop.Reason}",
         RoundSkip skip => $"Not sampled in the round: {skip.Reason}",
         PolicyRecord => "Settings of the operation changed",
         Strike strike => $"Struck out: {strike.Reason}",
