@@ -30,7 +30,7 @@ public static class DesignDrawing
         var panel = (width - names) / 3;
         var svg = Svg.Picture(id, "fd-design", width, Top + (rows.Count * Row) + 4, title, sentence);
         string[][] heads = narrow
-            ? [["Mean known", "to within ±"], ["Finds one", "over the line"], ["Misses a", "harmful level"]]
+            ? [["Mean known", "to within ±"], ["Finds one", "over the line"], ["Misses a", "high level"]]
             : [["Mean known", "to within about ±"], ["Chance to find", "one over the line"], ["Chance to miss", "a harmful level"]];
         for (var p = 0; p < heads.Length; p++)
         {
