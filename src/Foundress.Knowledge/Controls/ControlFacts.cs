@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace Foundress.Knowledge;
 
 /// <summary>Everything known of controls.</summary>
@@ -15,23 +13,10 @@ public sealed record ControlFacts(Catalog<ControlAgent> Agents, Catalog<ModeOfAc
     /// <returns>One when it is plain, several when the name leaves the form open, none when it is not known. In the order of the data.</returns>
     public IReadOnlyList<ControlAgent> Named(string name)
     {
-        var wanted = Plain(name);
+        var wanted = ControlNames.Plain(name);
         if (wanted.Length == 0)
             return [];
-        var exact = Agents.Where(agent => Plain(agent.Id) == wanted || Plain(agent.Title) == wanted).ToArray();
-        return exact.Length > 0 ? exact : [.. Agents.Where(agent => agent.Aliases.Any(alias => Plain(alias) == wanted))];
-    }
-
-    /// <summary>The letters and digits of a name in lower case, so that spelling by hyphen or space does not matter.</summary>
-    internal static string Plain(string name)
-    {
-        var plain = new StringBuilder(name.Length);
-        foreach (var c in name)
-        {
-            if (char.IsLetterOrDigit(c))
-                plain.Append(char.ToLowerInvariant(c));
-        }
-
-        return plain.ToString();
+        var exact = Agents.Where(agent => ControlNames.Plain(agent.Id) == wanted || ControlNames.Plain(agent.Title) == wanted).ToArray();
+        return exact.Length > 0 ? exact : [.. Agents.Where(agent => agent.Aliases.Any(alias => ControlNames.Plain(alias) == wanted))];
     }
 }
