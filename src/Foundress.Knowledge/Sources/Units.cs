@@ -54,6 +54,15 @@ public static class Units
     /// <summary>Times in a year.</summary>
     public const string TimesPerYear = "times/year";
 
+    /// <summary>A number of mites.</summary>
+    public const string Mites = "mites";
+
+    /// <summary>A share of what is there, lost in a day.</summary>
+    public const string PerDay = "1/d";
+
+    /// <summary>Degrees Celsius.</summary>
+    public const string DegreesCelsius = "°C";
+
     /// <summary>A pure number: a ratio, a probability from 0 to 1, or a standard deviation of a logarithm.</summary>
     public const string One = "1";
 
@@ -61,6 +70,6 @@ public static class Units
     public static IReadOnlyList<string> All { get; } =
     [
         MitesPer100Bees, MitesPerRoll, MitesPer50Grams, MitesPer10Grams, MitesPerDay, MitesPerNight, MitesPer48Hours, MitesPerWash,
-        Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear, One,
+        Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear, Mites, PerDay, DegreesCelsius, One,
     ];
 }
