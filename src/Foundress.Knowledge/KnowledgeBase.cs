@@ -20,6 +20,9 @@ public sealed class KnowledgeBase
         Catalog<CalendarEntry> calendarRules,
         SamplingRules sampling,
         JudgingDefaults judging,
+        CalibrationRules calibration,
+        WeighingFacts weighing,
+        Catalog<FallFactor> fallFactors,
         ReadingLog log)
     {
         Methods = methods;
@@ -31,12 +34,15 @@ public sealed class KnowledgeBase
         CalendarRules = calendarRules;
         Sampling = sampling;
         Judging = judging;
+        Calibration = calibration;
+        Weighing = weighing;
+        FallFactors = fallFactors;
         _log = log;
     }
 
     /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json"];
+        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "fall.json"];
 
     /// <summary>Ways of counting mites.</summary>
     public Catalog<CountingMethod> Methods { get; }
@@ -64,6 +70,15 @@ public sealed class KnowledgeBase
 
     /// <summary>How sure a judgement must be.</summary>
     public JudgingDefaults Judging { get; }
+
+    /// <summary>How much the keeper's own counted jars weigh.</summary>
+    public CalibrationRules Calibration { get; }
+
+    /// <summary>What is known about weighing bees.</summary>
+    public WeighingFacts Weighing { get; }
+
+    /// <summary>What sources make of the mites that fall in a day.</summary>
+    public Catalog<FallFactor> FallFactors { get; }
 
     /// <summary>The knowledge that comes with the program.</summary>
     public static KnowledgeBase Load() => BuiltIn.Value;

@@ -15,6 +15,10 @@ namespace Foundress.Book.Records;
 /// <param name="JarMeasure">Id of the measure the keeper's scoop is taken as.</param>
 /// <param name="ScoopBees">The keeper's own scoop: the usual number of bees in it, 50 to 2,000.</param>
 /// <param name="ScoopLogSpread">Spread of that number (standard deviation of its natural logarithm), 0.01 to 1.</param>
+/// <param name="CountedJarsTeach">Whether an uncounted jar is taken as the writer's own counted jars teach, once there are enough; yes when not given.</param>
+/// <param name="FallLines">Id of the lines that natural falls are judged by; none when not given.</param>
+/// <param name="DroneLines">Id of the lines that opened drone brood is judged by; none when not given.</param>
+/// <param name="WorkerLines">Id of the lines that opened worker brood is judged by; none when not given.</param>
 public sealed record PolicyRecord(
     string? OperationName = null,
     string? LinePolicy = null,
@@ -26,4 +30,8 @@ public sealed record PolicyRecord(
     UnitSystem? Units = null,
     string? JarMeasure = null,
     double? ScoopBees = null,
-    double? ScoopLogSpread = null) : Record;
+    double? ScoopLogSpread = null,
+    bool? CountedJarsTeach = null,
+    string? FallLines = null,
+    string? DroneLines = null,
+    string? WorkerLines = null) : Record;

@@ -21,6 +21,8 @@ namespace Foundress.Book.Records;
 [JsonSerializable(typeof(RoundSkip))]
 [JsonSerializable(typeof(JarRecord))]
 [JsonSerializable(typeof(JarPlaced))]
+[JsonSerializable(typeof(MiteFallRecord))]
+[JsonSerializable(typeof(OpenedBroodRecord))]
 [JsonSerializable(typeof(PolicyRecord))]
 [JsonSerializable(typeof(Strike))]
 internal sealed partial class RecordContext : JsonSerializerContext;

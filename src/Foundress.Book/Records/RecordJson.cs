@@ -50,6 +50,8 @@ public static class RecordJson
         RecordKinds.RoundSkip => RecordContext.Default.RoundSkip,
         RecordKinds.Jar => RecordContext.Default.JarRecord,
         RecordKinds.JarPlaced => RecordContext.Default.JarPlaced,
+        RecordKinds.MiteFall => RecordContext.Default.MiteFallRecord,
+        RecordKinds.OpenedBrood => RecordContext.Default.OpenedBroodRecord,
         RecordKinds.Policy => RecordContext.Default.PolicyRecord,
         RecordKinds.Strike => RecordContext.Default.Strike,
         _ => null,

@@ -39,6 +39,12 @@ public static class RecordKinds
     /// <summary><see cref="Records.JarPlaced"/>.</summary>
     public const string JarPlaced = "jar-placed";
 
+    /// <summary><see cref="MiteFallRecord"/>.</summary>
+    public const string MiteFall = "mite-fall";
+
+    /// <summary><see cref="OpenedBroodRecord"/>.</summary>
+    public const string OpenedBrood = "opened-brood";
+
     /// <summary><see cref="PolicyRecord"/>.</summary>
     public const string Policy = "policy";
 
@@ -59,6 +65,8 @@ public static class RecordKinds
         Records.RoundSkip => RoundSkip,
         JarRecord => Jar,
         Records.JarPlaced => JarPlaced,
+        MiteFallRecord => MiteFall,
+        OpenedBroodRecord => OpenedBrood,
         PolicyRecord => Policy,
         Records.Strike => Strike,
         _ => throw new ArgumentException($"{record.GetType().Name} has no kind.", nameof(record)),

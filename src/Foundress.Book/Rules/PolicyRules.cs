@@ -1,3 +1,4 @@
+using Foundress.Book.Judging;
 using Foundress.Book.Records;
 using Foundress.Book.State;
 using Foundress.Knowledge;
@@ -32,5 +33,16 @@ public static class PolicyRules
             findings.Error("jarMeasure", measure, $"'{measure}' is not a known measure. Use one of: {string.Join(", ", knowledge.JarMeasures.Ids)}.");
         findings.Range("scoopBees", record.ScoopBees, 50, 2000, "a number of bees in a scoop");
         findings.Range("scoopLogSpread", record.ScoopLogSpread, 0.01, 1, "a spread");
+        Fits("fallLines", record.FallLines, OtherScales.Fall, knowledge, findings);
+        Fits("droneLines", record.DroneLines, OtherScales.DroneCells, knowledge, findings);
+        Fits("workerLines", record.WorkerLines, OtherScales.WorkerCells, knowledge, findings);
+    }
+
+    private static void Fits(string field, string? lines, string scale, KnowledgeBase knowledge, Findings findings)
+    {
+        if (lines is null or OtherScales.NoLines || (knowledge.LinePolicies.TryGet(lines, out var policy) && policy.AppliesTo(scale)))
+            return;
+        var known = knowledge.LinePolicies.Where(one => one.AppliesTo(scale)).Select(one => one.Id);
+        findings.Error(field, lines, $"'{lines}' is not a set of lines for this kind of count. Use one of: {string.Join(", ", known.Append(OtherScales.NoLines))}.");
     }
 }

@@ -55,6 +55,12 @@ public static class RecordRules
             case JarPlaced placed:
                 JarRules.Check(placed, state, findings);
                 break;
+            case MiteFallRecord fall:
+                OtherCountRules.Check(fall, state, today, findings);
+                break;
+            case OpenedBroodRecord opened:
+                OtherCountRules.Check(opened, state, today, findings);
+                break;
             case PolicyRecord policy:
                 PolicyRules.Check(policy, state, knowledge, findings);
                 break;

@@ -32,6 +32,10 @@ internal sealed class BookFold
 
     internal Dictionary<ColonyId, List<Inspection>> InspectionsByColony { get; } = [];
 
+    internal Dictionary<ColonyId, List<MiteFall>> FallsByColony { get; } = [];
+
+    internal Dictionary<ColonyId, List<BroodOpening>> BroodByColony { get; } = [];
+
     internal Dictionary<ColonyId, List<Entry>> EntriesByColony { get; } = [];
 
     internal Dictionary<RoundId, Round> Rounds { get; } = [];
@@ -96,6 +100,12 @@ internal sealed class BookFold
             case InspectionRecord record:
                 Listed(InspectionsByColony, record.Colony).Add(new Inspection(read.Entry, record));
                 break;
+            case MiteFallRecord record:
+                Listed(FallsByColony, record.Colony).Add(new MiteFall(read.Entry, record));
+                break;
+            case OpenedBroodRecord record:
+                Listed(BroodByColony, record.Colony).Add(new BroodOpening(read.Entry, record));
+                break;
             case RoundRecord record:
                 _rounds[record.Round] = (read.Entry, record);
                 break;
@@ -141,7 +151,11 @@ internal sealed class BookFold
         record.Units ?? Policy.Units,
         record.JarMeasure ?? Policy.JarMeasure,
         record.ScoopBees ?? Policy.ScoopBees,
-        record.ScoopLogSpread ?? Policy.ScoopLogSpread);
+        record.ScoopLogSpread ?? Policy.ScoopLogSpread,
+        record.CountedJarsTeach ?? Policy.CountedJarsTeach,
+        record.FallLines ?? Policy.FallLines,
+        record.DroneLines ?? Policy.DroneLines,
+        record.WorkerLines ?? Policy.WorkerLines);
 
     private void Finish()
     {
@@ -187,6 +201,11 @@ internal sealed class BookFold
         foreach (var (colony, inspections) in InspectionsByColony.ToArray())
             InspectionsByColony[colony] = [.. inspections.OrderBy(inspection => inspection.Facts.On)];
 
+        foreach (var (colony, falls) in FallsByColony.ToArray())
+            FallsByColony[colony] = [.. falls.OrderBy(fall => fall.Facts.On)];
+        foreach (var (colony, openings) in BroodByColony.ToArray())
+            BroodByColony[colony] = [.. openings.OrderBy(opening => opening.Facts.On)];
+
         var jarsByRound = Jars.Where(jar => jar.Facts.Round is not null).ToLookup(jar => jar.Facts.Round!.Value);
         foreach (var (id, (entry, plan)) in _rounds)
             Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
@@ -215,6 +234,8 @@ internal sealed class BookFold
         ColonySplit r => new[] { r.Parent, r.Colony },
         ColoniesUnited r => new[] { r.Colony, r.Into },
         InspectionRecord r => new[] { r.Colony },
+        MiteFallRecord r => new[] { r.Colony },
+        OpenedBroodRecord r => new[] { r.Colony },
         RoundSkip r => new[] { r.Colony },
         JarRecord { Colony: { } colony } => new[] { colony },
         JarPlaced r => new[] { r.Colony },

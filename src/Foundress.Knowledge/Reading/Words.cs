@@ -38,4 +38,11 @@ internal static class Words
         ["north"] = Hemisphere.North,
         ["south"] = Hemisphere.South,
     };
+
+    public static readonly IReadOnlyDictionary<string, FallBrood> Brood = new Dictionary<string, FallBrood>(StringComparer.Ordinal)
+    {
+        ["with"] = FallBrood.With,
+        ["without"] = FallBrood.Without,
+        ["any"] = FallBrood.Any,
+    };
 }
