@@ -54,7 +54,10 @@ public sealed class SchemaTests
         {
             if (content is not JsonArray entries)
             {
-                yield return whole.DeepClone();
+                var alone = new JsonObject();
+                foreach (var (other, _) in whole.Where(p => p.Key != "$schema"))
+                    alone[other] = other == name ? content!.DeepClone() : Emptied(whole[other]!);
+                yield return alone;
                 continue;
             }
 
@@ -62,11 +65,14 @@ public sealed class SchemaTests
             {
                 var cut = new JsonObject();
                 foreach (var (other, _) in whole.Where(p => p.Key != "$schema"))
-                    cut[other] = other == name ? new JsonArray(entry!.DeepClone()) : new JsonArray();
+                    cut[other] = other == name ? new JsonArray(entry!.DeepClone()) : Emptied(whole[other]!);
                 yield return cut;
             }
         }
     }
+
+    // A list may be empty; an object of the file's own must be whole.
+    private static JsonNode Emptied(JsonNode content) => content is JsonArray ? new JsonArray() : content.DeepClone();
 
     [Fact]
     public void Definitions_ClosedSets_AreThoseOfTheReader()
