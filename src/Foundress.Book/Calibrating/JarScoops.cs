@@ -80,15 +80,13 @@ public sealed class JarScoops(BookState state, KnowledgeBase knowledge)
         ? OwnName
         : knowledge.JarMeasures.TryGet(measure, out var known) ? known.Name : measure;
 
-    private string FirstJar => knowledge.Methods.First(one => one.IsJar && one.DefaultJarId is not null).DefaultJarId!;
-
-    // A measure that a later version names cannot be judged here; its jars wait.
-    private IEnumerable<Jar> Teaching() => state.Jars.Where(jar =>
-        jar.Facts.Bees is { Basis: BeeBasis.Counted, Measure: { } measure } && (measure == JarBees.OwnScoop || knowledge.JarMeasures.TryGet(measure, out _)));
-
-    private static int Bees(Jar jar) => (int)Math.Round(jar.Facts.Bees.Count);
-
-    private TaughtScoop Taught(string observer, string measure, IReadOnlyList<int> counted)
+    /// <summary>What counted jars teach that are not in the book.</summary>
+    /// <param name="observer">Who filled them.</param>
+    /// <param name="measure">Id of the measure, or <see cref="JarBees.OwnScoop"/>.</param>
+    /// <param name="counted">Bees of each jar, at least 1 each.</param>
+    /// <exception cref="KnowledgeException">There is no such measure.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A jar holds no bee.</exception>
+    public TaughtScoop Taught(string observer, string measure, IReadOnlyList<int> counted)
     {
         var said = Said(measure);
         var calibration = JarCalibration.From(knowledge.Calibration.PriorOf(said.Count, said.LogSpread), counted);
@@ -98,4 +96,12 @@ public sealed class JarScoops(BookState state, KnowledgeBase knowledge)
             : CalibrationUse.InUse;
         return new TaughtScoop(observer, measure, NameOf(measure), counted, calibration, use);
     }
+
+    private string FirstJar => knowledge.Methods.First(one => one.IsJar && one.DefaultJarId is not null).DefaultJarId!;
+
+    // A measure that a later version names cannot be judged here; its jars wait.
+    private IEnumerable<Jar> Teaching() => state.Jars.Where(jar =>
+        jar.Facts.Bees is { Basis: BeeBasis.Counted, Measure: { } measure } && (measure == JarBees.OwnScoop || knowledge.JarMeasures.TryGet(measure, out _)));
+
+    private static int Bees(Jar jar) => (int)Math.Round(jar.Facts.Bees.Count);
 }

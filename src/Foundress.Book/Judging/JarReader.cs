@@ -48,7 +48,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         return new JarReading(
             jar, method, level, interval, posterior, lines, notJudged, overWatch, overLine, standing,
             Meaning(jar, interval, lines, notJudged, overLine, overWatch, standing),
-            new Lazy<IReadOnlyList<string>>(() => Sharpen(jar, bees, standing, passes)),
+            new Lazy<IReadOnlyList<string>>(() => Sharpen(jar, bees, standing)),
             Working(jar, method, bees, level, interval, posterior, lines, overLine, passes is null ? [] : passesReader.Working(passes)),
             passes,
             [.. method.Recoveries.Select(recovery => CorrectedLevel.Of(recovery, level, interval))],
@@ -109,7 +109,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         };
     }
 
-    private List<string> Sharpen(JarRecord jar, BeeCount bees, Standing? standing, PassesReading? passes)
+    private List<string> Sharpen(JarRecord jar, BeeCount bees, Standing? standing)
     {
         var tips = new List<string>();
         var sharpening = Sharpening.Of(new JarCount(jar.Mites, bees), policy.Confidence);
@@ -118,8 +118,6 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         tips.Add($"Take another jar from this colony: the interval would be about {Narrower(sharpening.WidthWithAnotherJar, sharpening.WidthNow)} narrower.");
         if (jar.Passes.Count == 1)
             tips.Add("Wash the same bees once more and enter both counts: the second tells how many mites the first left behind.");
-        if (passes is { AnotherIsWorthIt: true } or { Removal.Refusal: RemovalRefusal.NoDecline } && passes.Advice is { } advice)
-            tips.Add(advice);
         if (standing == Standing.Unclear)
             tips.Add("Sample the other colonies of the apiary: mites move between colonies, and several jars settle what one cannot.");
         return tips;
@@ -160,7 +158,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
 
         if (method.Recoveries.Count > 0)
         {
-            var shares = method.Recoveries.Select(recovery => $"{Number(recovery.Share.Value)} % ({recovery.Share.Source.Text}), which would make it {Number(level.Per100Bees / (recovery.Share.Value / 100))} per 100");
+            var shares = method.Recoveries.Select(recovery => $"{Number(recovery.Share.Value)} % ({recovery.Share.Source.Text}{(recovery.Share.Source.Status == SourceStatus.FromMemory ? ", from memory" : string.Empty)}), which would make it {Number(level.Per100Bees / (recovery.Share.Value / 100))} per 100");
             steps.Add(new WorkingStep(
                 "Not corrected for recovery",
                 $"This method is reported to free {string.Join("; ", shares)}. The level above is what was counted; lines are set on the same footing.",

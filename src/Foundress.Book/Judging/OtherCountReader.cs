@@ -51,7 +51,7 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         var published = policy.Published(OtherScales.Fall, apiary, record.On);
         return new OtherReading(
             OtherKind.NaturalFall, record.On, method.Name, Units.MitesPerDay, rate, Counted(record), voids, lines, notJudged, over, standing, total, published,
-            Meaning(rate, record.Mites, "a day", voids, lines, notJudged, over, standing, published) + TotalSaid(total, fall, broodless, factors),
+            Meaning(rate, record.Mites, "a day", voids, lines, notJudged, over, standing, published, fall.ChanceOver) + TotalSaid(total, fall, broodless, factors),
             Working(record, fall, rate, lines, over, factors, total), [.. method.Cautions.Select(caution => caution.Text)]);
     }
 
@@ -68,14 +68,16 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         var share = brood.ShareInfested(policy.Confidence);
         var rate = new RateInterval(100 * share.Value, 100 * share.Lower, 100 * share.Upper, share.Confidence);
         var lines = policy.OnScale(scale, apiary, record.On);
-        var over = lines is null ? (Chance?)null : brood.ChanceOver(Math.Min(1, lines.Deciding / 100));
+        var over = lines is null ? (Chance?)null : OverShare(lines.Deciding);
         Standing? standing = over is { } chance ? Judgement.Judge(chance, policy.Certainty) : null;
         var notJudged = standing is null ? WhyNot(lines, scale) : null;
         var published = policy.Published(scale, apiary, record.On);
         return new OtherReading(
             drone ? OtherKind.DroneBrood : OtherKind.WorkerBrood, record.On, method.Name, Units.Percent, rate, Counted(record), [], lines, notJudged, over, standing, null, published,
-            Meaning(rate, record.Infested, "per cent of cells", [], lines, notJudged, over, standing, published), Working(record, brood, rate, lines, over),
+            Meaning(rate, record.Infested, "per cent of cells", [], lines, notJudged, over, standing, published, OverShare), Working(record, brood, rate, lines, over),
             [.. method.Cautions.Select(caution => caution.Text)]);
+
+        Chance OverShare(double percent) => brood.ChanceOver(Math.Min(1, percent / 100));
     }
 
     private static List<FallVoid> Voids(MiteFallRecord record, bool broodless)
@@ -118,7 +120,8 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         + (record.Mites is { } mites ? $", {Say.Count(mites, "mother mite", "mother mites")}" : string.Empty);
 
     private string Meaning(
-        RateInterval rate, int found, string unit, IReadOnlyList<string> voids, LinesInForce? lines, string? notJudged, Chance? over, Standing? standing, IReadOnlyList<LinesInForce> published)
+        RateInterval rate, int found, string unit, IReadOnlyList<string> voids, LinesInForce? lines, string? notJudged, Chance? over, Standing? standing, IReadOnlyList<LinesInForce> published,
+        Func<double, Chance> overAny)
     {
         var text = found == 0 ? $"None were found. That is not proof of none: up to {Say.Level(rate.Upper, culture)} {unit} may be. " : string.Empty;
         foreach (var reason in voids)
@@ -130,6 +133,8 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         return text + standing switch
         {
             Standing.Above => $"Over {line}, with a chance of {chance}. A control is usually needed: take a jar to see it on the scale of the bees, and look at what is workable and lawful where you are.",
+            Standing.Below when lines.Watch is { } watch && lines.Act is not null && overAny(watch) > policy.Certainty.SureBelow =>
+                $"Below {line} (chance of being over it: {chance}), but perhaps over {Say.Line(watch, culture)}, from where a control may be needed. Count again soon, or take a jar.",
             Standing.Below => $"Below {line} (chance of being over it: {chance}).",
             _ => $"Not settled: the chance of being over {line} is {chance}. Count longer or more, or take a jar.",
         };

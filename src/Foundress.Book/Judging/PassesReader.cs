@@ -52,7 +52,7 @@ public sealed class PassesReader(JudgingDefaults defaults, double confidence, Cu
         {
             yield return new WorkingStep(
                 "Another pass",
-                $"expected to find {Fine(next.ExpectedMites)} mites and to leave {Fine(next.ExpectedLeft)}; the interval would be {Width(next.Now)} → {Width(next.After)} mites wide. Worth it when it takes off {Say.Percent(defaults.PassNarrowing.Value, culture)} and {Fine(defaults.PassMites.Value)} mites",
+                $"expected to find {Fine(next.ExpectedMites)} mites and to leave {Fine(next.ExpectedLeft)}; the interval is {Wide(next.Now)} mites wide and would be {Wide(next.After)}. Worth it when it takes off {Say.Percent(defaults.PassNarrowing.Value, culture)} and {Fine(defaults.PassMites.Value)} mites",
                 defaults.PassNarrowing.Source.Text);
         }
     }
@@ -101,6 +101,8 @@ public sealed class PassesReader(JudgingDefaults defaults, double confidence, Cu
     private string Few(double mites) => mites < 0.5 ? "hardly another mite is" : Math.Round(mites) == 1 ? "about 1 more mite is" : $"about {Rough(mites)} more mites are";
 
     private string Width(RemovalInterval interval) => interval.Width is { } width ? Rough(width) : "endlessly many";
+
+    private string Wide(RemovalInterval interval) => interval.Width is { } width ? Fine(width) : "endlessly many";
 
     private string Rough(double mites) => Math.Round(mites).ToString("0", culture);
 

@@ -1,4 +1,5 @@
 using Foundress.Book.Judging;
+using Foundress.Science.Estimation;
 
 namespace Foundress.Cli.Output;
 
@@ -12,7 +13,7 @@ internal sealed record PassesOutput(
     double? RecoveryOfPass,
     double? RecoveryOfAll,
     double? LevelIfAllWereFound,
-    string? Refused,
+    RemovalRefusal? Refused,
     NextPassOutput? Next,
     string Finding,
     string? Advice)
@@ -24,7 +25,7 @@ internal sealed record PassesOutput(
         var estimate = reading.Removal.Estimate;
         return new PassesOutput(
             estimate?.Mites, estimate?.StandardError, reading.Interval?.Lower, reading.Interval?.Upper, reading.Interval?.Confidence,
-            estimate?.RecoveryOfPass, estimate?.RecoveryOfAll, reading.PerHundred, reading.Removal.Refusal?.ToString(),
+            estimate?.RecoveryOfPass, estimate?.RecoveryOfAll, reading.PerHundred, reading.Removal.Refusal,
             reading.Next is { } next ? new NextPassOutput(next.ExpectedMites, next.ExpectedLeft, next.Now.Width, next.After.Width, reading.AnotherIsWorthIt == true) : null,
             reading.Finding, reading.Advice);
     }
