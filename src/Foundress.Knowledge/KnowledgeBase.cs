@@ -21,6 +21,9 @@ public sealed class KnowledgeBase
         SamplingRules sampling,
         JudgingDefaults judging,
         ControlFacts controls,
+        CalibrationRules calibration,
+        WeighingFacts weighing,
+        Catalog<FallFactor> fallFactors,
         ReadingLog log)
     {
         Methods = methods;
@@ -33,12 +36,15 @@ public sealed class KnowledgeBase
         Sampling = sampling;
         Judging = judging;
         Controls = controls;
+        Calibration = calibration;
+        Weighing = weighing;
+        FallFactors = fallFactors;
         _log = log;
     }
 
     /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "agents.json"];
+        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "agents.json", "fall.json"];
 
     /// <summary>Ways of counting mites.</summary>
     public Catalog<CountingMethod> Methods { get; }
@@ -69,6 +75,15 @@ public sealed class KnowledgeBase
 
     /// <summary>Controls: what they are, what they do, what they need, and how it is proven that they worked.</summary>
     public ControlFacts Controls { get; }
+
+    /// <summary>How much the keeper's own counted jars weigh.</summary>
+    public CalibrationRules Calibration { get; }
+
+    /// <summary>What is known about weighing bees.</summary>
+    public WeighingFacts Weighing { get; }
+
+    /// <summary>What sources make of the mites that fall in a day.</summary>
+    public Catalog<FallFactor> FallFactors { get; }
 
     /// <summary>The knowledge that comes with the program.</summary>
     public static KnowledgeBase Load() => BuiltIn.Value;

@@ -26,6 +26,8 @@ namespace Foundress.Book.Records;
 [JsonSerializable(typeof(ControlEnded))]
 [JsonSerializable(typeof(AgentRecord))]
 [JsonSerializable(typeof(NormalsRecord))]
+[JsonSerializable(typeof(MiteFallRecord))]
+[JsonSerializable(typeof(OpenedBroodRecord))]
 [JsonSerializable(typeof(PolicyRecord))]
 [JsonSerializable(typeof(Strike))]
 internal sealed partial class RecordContext : JsonSerializerContext;

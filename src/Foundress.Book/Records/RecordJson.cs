@@ -55,6 +55,8 @@ public static class RecordJson
         RecordKinds.ControlEnded => RecordContext.Default.ControlEnded,
         RecordKinds.Agent => RecordContext.Default.AgentRecord,
         RecordKinds.Normals => RecordContext.Default.NormalsRecord,
+        RecordKinds.MiteFall => RecordContext.Default.MiteFallRecord,
+        RecordKinds.OpenedBrood => RecordContext.Default.OpenedBroodRecord,
         RecordKinds.Policy => RecordContext.Default.PolicyRecord,
         RecordKinds.Strike => RecordContext.Default.Strike,
         _ => null,

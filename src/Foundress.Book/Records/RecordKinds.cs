@@ -54,6 +54,12 @@ public static class RecordKinds
     /// <summary><see cref="NormalsRecord"/>.</summary>
     public const string Normals = "normals";
 
+    /// <summary><see cref="MiteFallRecord"/>.</summary>
+    public const string MiteFall = "mite-fall";
+
+    /// <summary><see cref="OpenedBroodRecord"/>.</summary>
+    public const string OpenedBrood = "opened-brood";
+
     /// <summary><see cref="PolicyRecord"/>.</summary>
     public const string Policy = "policy";
 
@@ -79,6 +85,8 @@ public static class RecordKinds
         Records.ControlEnded => ControlEnded,
         AgentRecord => Agent,
         NormalsRecord => Normals,
+        MiteFallRecord => MiteFall,
+        OpenedBroodRecord => OpenedBrood,
         PolicyRecord => Policy,
         Records.Strike => Strike,
         _ => throw new ArgumentException($"{record.GetType().Name} has no kind.", nameof(record)),

@@ -70,6 +70,12 @@ public static class RecordRules
             case NormalsRecord normals:
                 NormalsRules.Check(normals, state, findings);
                 break;
+            case MiteFallRecord fall:
+                OtherCountRules.Check(fall, state, today, findings);
+                break;
+            case OpenedBroodRecord opened:
+                OtherCountRules.Check(opened, state, today, findings);
+                break;
             case PolicyRecord policy:
                 PolicyRules.Check(policy, state, knowledge, findings);
                 break;

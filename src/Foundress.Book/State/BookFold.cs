@@ -33,6 +33,10 @@ internal sealed class BookFold
 
     internal Dictionary<ColonyId, List<Inspection>> InspectionsByColony { get; } = [];
 
+    internal Dictionary<ColonyId, List<MiteFall>> FallsByColony { get; } = [];
+
+    internal Dictionary<ColonyId, List<BroodOpening>> BroodByColony { get; } = [];
+
     internal Dictionary<ColonyId, List<Entry>> EntriesByColony { get; } = [];
 
     internal Dictionary<RoundId, Round> Rounds { get; } = [];
@@ -100,6 +104,12 @@ internal sealed class BookFold
             case InspectionRecord record:
                 Listed(InspectionsByColony, record.Colony).Add(new Inspection(read.Entry, record));
                 break;
+            case MiteFallRecord record:
+                Listed(FallsByColony, record.Colony).Add(new MiteFall(read.Entry, record));
+                break;
+            case OpenedBroodRecord record:
+                Listed(BroodByColony, record.Colony).Add(new BroodOpening(read.Entry, record));
+                break;
             case RoundRecord record:
                 _rounds[record.Round] = (read.Entry, record);
                 break;
@@ -156,7 +166,11 @@ internal sealed class BookFold
         record.ScoopLogSpread ?? Policy.ScoopLogSpread,
         record.Jurisdiction ?? Policy.Jurisdiction,
         record.CertifiedOrganic ?? Policy.CertifiedOrganic,
-        record.Gear ?? Policy.Gear);
+        record.Gear ?? Policy.Gear,
+        record.CountedJarsTeach ?? Policy.CountedJarsTeach,
+        record.FallLines ?? Policy.FallLines,
+        record.DroneLines ?? Policy.DroneLines,
+        record.WorkerLines ?? Policy.WorkerLines);
 
     private void Finish()
     {
@@ -206,6 +220,11 @@ internal sealed class BookFold
         foreach (var (colony, inspections) in InspectionsByColony.ToArray())
             InspectionsByColony[colony] = [.. inspections.OrderBy(inspection => inspection.Facts.On)];
 
+        foreach (var (colony, falls) in FallsByColony.ToArray())
+            FallsByColony[colony] = [.. falls.OrderBy(fall => fall.Facts.On)];
+        foreach (var (colony, openings) in BroodByColony.ToArray())
+            BroodByColony[colony] = [.. openings.OrderBy(opening => opening.Facts.On)];
+
         var jarsByRound = Jars.Where(jar => jar.Facts.Round is not null).ToLookup(jar => jar.Facts.Round!.Value);
         foreach (var (id, (entry, plan)) in _rounds)
             Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], _stops.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
@@ -243,6 +262,8 @@ internal sealed class BookFold
         ColonySplit r => new[] { r.Parent, r.Colony },
         ColoniesUnited r => new[] { r.Colony, r.Into },
         InspectionRecord r => new[] { r.Colony },
+        MiteFallRecord r => new[] { r.Colony },
+        OpenedBroodRecord r => new[] { r.Colony },
         RoundSkip r => new[] { r.Colony },
         JarRecord { Colony: { } colony } => new[] { colony },
         JarPlaced r => new[] { r.Colony },

@@ -22,15 +22,18 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var policies = lines.Named(
             "policies", n => Policy(n, unitOfScale), "id", "title", "region", "hemisphere", "scale", "alsoUsedOn", "rows", "notes");
         var rules = Root("calendar.json", "rules").Named("rules", Rule, "id", "phase", "point", "text", "leeway", "source", "status", "doi");
-        var jars = Root("jars.json", "measures", "beeWeights");
+        var jars = Root("jars.json", "measures", "beeWeights", "calibration", "weighing");
         var measures = jars.Named("measures", Measure, "id", "name", "volume", "bees", "logSpread", "note");
         var weights = jars.Named("beeWeights", n => new BeeWeight(n.Id(), n.Text("name"), n.Figure("weight", Units.MilligramsPerBee)), "id", "name", "weight");
+        var calibration = Calibration(jars.Child("calibration", "jarsForMean", "jarsForSpread", "jarsEnough"));
+        var weighing = Weighing(jars.Child("weighing", "spreadOfBees", "spreadOfPlaces", "scaleResolution", "sampleBees"));
+        var falls = Root("fall.json", "factors").Named("factors", Fall, "id", "title", "hemisphere", "months", "brood", "factor");
         var climatesRoot = Root("climates.json", "climates");
         var climates = climatesRoot.Named(
             "climates", Climate, "id", "title", "description", "latitudeFrom", "latitudeTo", "northernMonths", "source", "status", "doi");
         var sampling = Sampling(Root("sampling.json", "sampling").Child(
             "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "design", "published"));
-        var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy");
+        var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy", "passNarrowing", "passMites");
         var judging = Judging(judgingNode);
         var controls = ControlReader.Read(Root("agents.json", ControlReader.Fields));
 
@@ -43,7 +46,8 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, controls, Log);
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, controls,
+            calibration, weighing, new("fall factor", falls), Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>
@@ -196,8 +200,9 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
     private static JudgingDefaults Judging(Node n)
     {
-        var judging = new JudgingDefaults(n.Figure("sureBelow", Units.One), n.Figure("sureAbove", Units.One), n.Figure("confidence", Units.One), n.Text("defaultPolicy"));
-        foreach (var (name, figure) in new[] { ("sureBelow", judging.SureBelow), ("sureAbove", judging.SureAbove), ("confidence", judging.Confidence) })
+        var judging = new JudgingDefaults(n.Figure("sureBelow", Units.One), n.Figure("sureAbove", Units.One), n.Figure("confidence", Units.One), n.Text("defaultPolicy"),
+            n.Figure("passNarrowing", Units.One), n.Figure("passMites", Units.Mites));
+        foreach (var (name, figure) in new[] { ("sureBelow", judging.SureBelow), ("sureAbove", judging.SureAbove), ("confidence", judging.Confidence), ("passNarrowing", judging.PassNarrowing) })
         {
             if (n.Has(name) && figure.Value is not (> 0 and < 1))
                 n.Problem($"{name}/value", "a chance given here lies between 0 and 1, both excluded.");
@@ -205,7 +210,41 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         if (n.Has("sureBelow") && n.Has("sureAbove") && judging.SureBelow.Value >= judging.SureAbove.Value)
             n.Problem("sureBelow/value", "must be less than sureAbove, or every count would be both below and above the line.");
+        if (judging.PassMites.Value < 0)
+            n.Problem("passMites/value", "a number of mites is 0 or more.");
         return judging;
+    }
+
+    private static CalibrationRules Calibration(Node n)
+    {
+        var rules = new CalibrationRules(n.Figure("jarsForMean", Units.Jars), n.Figure("jarsForSpread", Units.Jars), WholeFigure(n, "jarsEnough", Units.Jars));
+        if (n.Has("jarsForMean") && rules.JarsForMean.Value <= 0)
+            n.Problem("jarsForMean/value", "what a measure is said to hold is worth more than 0 jars.");
+        if (n.Has("jarsForSpread") && rules.JarsForSpread.Value <= 2)
+            n.Problem("jarsForSpread/value", "the said spread is worth more than 2 jars: with fewer the next jar has no finite spread.");
+        return rules;
+    }
+
+    private static WeighingFacts Weighing(Node n)
+    {
+        var facts = new WeighingFacts(
+            n.Figure("spreadOfBees", Units.One), n.Figure("spreadOfPlaces", Units.One), n.Figure("scaleResolution", Units.Grams), WholeFigure(n, "sampleBees", Units.Bees));
+        if (n.Has("spreadOfBees") && facts.SpreadOfBees.Value is not (> 0 and <= 1))
+            n.Problem("spreadOfBees/value", "the relative spread of the weight of bees lies above 0 and at most 1.");
+        if (facts.SpreadOfPlaces.Value is not (>= 0 and <= 1))
+            n.Problem("spreadOfPlaces/value", "the relative spread between scoops lies between 0 and 1.");
+        if (facts.ScaleResolution.Value < 0)
+            n.Problem("scaleResolution/value", "the step of a scale is 0 grams or more.");
+        return facts;
+    }
+
+    private static FallFactor Fall(Node n)
+    {
+        var fall = new FallFactor(
+            n.Id(), n.Text("title"), n.Choice("hemisphere", Words.Hemispheres), n.OptionalMonths("months"), n.Choice("brood", Words.Brood), n.Figure("factor", Units.MitesPerDailyMite));
+        if (n.Has("factor") && fall.Lowest <= 0)
+            n.Problem("factor", "a fall factor is above 0.");
+        return fall;
     }
 
     private static void CheckMethods(
