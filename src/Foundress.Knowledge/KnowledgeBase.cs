@@ -20,6 +20,7 @@ public sealed class KnowledgeBase
         Catalog<CalendarEntry> calendarRules,
         SamplingRules sampling,
         JudgingDefaults judging,
+        BeeFacts bees,
         ReadingLog log)
     {
         Methods = methods;
@@ -31,12 +32,13 @@ public sealed class KnowledgeBase
         CalendarRules = calendarRules;
         Sampling = sampling;
         Judging = judging;
+        Bees = bees;
         _log = log;
     }
 
     /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json"];
+        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json"];
 
     /// <summary>Ways of counting mites.</summary>
     public Catalog<CountingMethod> Methods { get; }
@@ -64,6 +66,9 @@ public sealed class KnowledgeBase
 
     /// <summary>How sure a judgement must be.</summary>
     public JudgingDefaults Judging { get; }
+
+    /// <summary>Bees and brood through the year.</summary>
+    public BeeFacts Bees { get; }
 
     /// <summary>The knowledge that comes with the program.</summary>
     public static KnowledgeBase Load() => BuiltIn.Value;

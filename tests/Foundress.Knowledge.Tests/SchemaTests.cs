@@ -52,17 +52,11 @@ public sealed class SchemaTests
         var whole = DataFiles.Tree(file).AsObject();
         foreach (var (name, content) in whole.Where(p => p.Key != "$schema").ToArray())
         {
-            if (content is not JsonArray entries)
-            {
-                yield return whole.DeepClone();
-                continue;
-            }
-
-            foreach (var entry in entries)
+            foreach (var entry in content is JsonArray entries ? entries.AsEnumerable() : [content])
             {
                 var cut = new JsonObject();
-                foreach (var (other, _) in whole.Where(p => p.Key != "$schema"))
-                    cut[other] = other == name ? new JsonArray(entry!.DeepClone()) : new JsonArray();
+                foreach (var (other, kept) in whole.Where(p => p.Key != "$schema"))
+                    cut[other] = other != name ? kept is JsonArray ? new JsonArray() : kept!.DeepClone() : content is JsonArray ? new JsonArray(entry!.DeepClone()) : entry!.DeepClone();
                 yield return cut;
             }
         }

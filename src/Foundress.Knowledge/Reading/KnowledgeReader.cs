@@ -32,6 +32,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
             "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "published"));
         var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy");
         var judging = Judging(judgingNode);
+        var bees = BeeReader.Read(Root("bees.json", BeeReader.Fields), climates);
 
         CheckMethods(methods, countingMethods, unitOfScale, measures);
         CheckBands(climatesRoot, climates);
@@ -42,7 +43,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, Log);
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>
