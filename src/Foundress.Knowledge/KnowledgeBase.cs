@@ -1,6 +1,6 @@
 namespace Foundress.Knowledge;
 
-/// <summary>Everything Foundress takes as given about counting mites and judging counts, each figure with its source.</summary>
+/// <summary>Everything Foundress takes as given about counting mites, judging counts and controlling mites, each figure with its source.</summary>
 /// <remarks>
 /// Safe for concurrent use: immutable. The built-in files are read once. A figure without a source, a status or a unit is
 /// refused, so every <see cref="Figure"/> that comes out of here has all three.
@@ -21,6 +21,7 @@ public sealed class KnowledgeBase
         SamplingRules sampling,
         JudgingDefaults judging,
         BeeFacts bees,
+        ControlFacts controls,
         ReadingLog log)
     {
         Methods = methods;
@@ -33,12 +34,13 @@ public sealed class KnowledgeBase
         Sampling = sampling;
         Judging = judging;
         Bees = bees;
+        Controls = controls;
         _log = log;
     }
 
     /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json"];
+        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json", "agents.json"];
 
     /// <summary>Ways of counting mites.</summary>
     public Catalog<CountingMethod> Methods { get; }
@@ -69,6 +71,9 @@ public sealed class KnowledgeBase
 
     /// <summary>Bees and brood through the year.</summary>
     public BeeFacts Bees { get; }
+
+    /// <summary>Controls: what they are, what they do, what they need, and how it is proven that they worked.</summary>
+    public ControlFacts Controls { get; }
 
     /// <summary>The knowledge that comes with the program.</summary>
     public static KnowledgeBase Load() => BuiltIn.Value;

@@ -33,6 +33,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy");
         var judging = Judging(judgingNode);
         var bees = BeeReader.Read(Root("bees.json", BeeReader.Fields), climates);
+        var controls = ControlReader.Read(Root("agents.json", ControlReader.Fields));
 
         CheckMethods(methods, countingMethods, unitOfScale, measures);
         CheckBands(climatesRoot, climates);
@@ -43,7 +44,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, Log);
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls, Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>

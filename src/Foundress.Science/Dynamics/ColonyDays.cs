@@ -1,3 +1,5 @@
+using Foundress.Science.Dynamics.Bees;
+
 namespace Foundress.Science.Dynamics;
 
 /// <summary>Everything the mites of one colony meet from outside, day by day: bees, cells, death, inflow, controls, combs taken.</summary>
@@ -89,7 +91,8 @@ public sealed class ColonyDays
     {
         ReadOnlySpan<float> workers = Bees.WorkerSealed;
         ReadOnlySpan<float> drones = Bees.DroneSealed;
-        double adults = Math.Max(Bees.Adults[day], 1f);
+        // The course gives the bees at the close of a day; a day of the mites starts with those of the evening before.
+        double adults = Math.Max(Bees.Adults[Math.Max(day - 1, 0)], 1f);
         double emergingWorkers = workers[Math.Max(day - MiteBiology.WorkerSealedDays, 0)];
         double emergingDrones = drones[Math.Max(day - MiteBiology.DroneSealedDays, 0)];
         // A few cells a day are a colony that is stopping: death goes over from one season's rate to the other's.
