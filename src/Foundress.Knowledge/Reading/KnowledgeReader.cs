@@ -34,6 +34,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var judging = Judging(judgingNode);
         var bees = BeeReader.Read(Root("bees.json", BeeReader.Fields), climates);
         var controls = ControlReader.Read(Root("agents.json", ControlReader.Fields));
+        var mites = MiteReader.Read(Root("biology.json", MiteReader.Fields));
 
         CheckMethods(methods, countingMethods, unitOfScale, measures);
         CheckBands(climatesRoot, climates);
@@ -44,7 +45,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls, Log);
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls, mites, Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>

@@ -180,6 +180,50 @@ public sealed class MiteEnsemble
         Cohorts(days, DroneCells, MiteBiology.DroneSealedDays, ColonyDays.DroneRate);
     }
 
+    /// <summary>Replaces the particles by copies of some of them; keys stay, so that copies part again by chance.</summary>
+    /// <param name="from">For each particle the one it becomes a copy of.</param>
+    /// <param name="spare">Room for one number a particle.</param>
+    internal void Become(ReadOnlySpan<int> from, Span<float> spare)
+    {
+        foreach (float[] array in (ReadOnlySpan<float[]>)[OnAdultsArray, Week, StrengthArray, LogReproductionArray, InflowArray, LateInflowArray, AdultScaleArray, BroodScaleArray, DroneScaleArray])
+            Gather(array.AsSpan(0, Particles), from, spare);
+        for (int control = 0; control < _controls; control++)
+            Gather(ControlScales.AsSpan(control * Stride, Particles), from, spare);
+        for (int slot = 0; slot < MiteBiology.WorkerSealedDays; slot++)
+            Gather(WorkerCells.AsSpan(slot * Stride, Particles), from, spare);
+        for (int slot = 0; slot < MiteBiology.DroneSealedDays; slot++)
+            Gather(DroneCells.AsSpan(slot * Stride, Particles), from, spare);
+    }
+
+    /// <summary>Takes over the state and the colonies of another ensemble of the same size.</summary>
+    /// <exception cref="ArgumentException">The sizes differ.</exception>
+    public void CopyFrom(MiteEnsemble other)
+    {
+        if (other.Particles != Particles || other._controls > _controls)
+            throw new ArgumentException($"The other ensemble has {other.Particles} particles and {other._controls} controls; this one {Particles} and {_controls}.", nameof(other));
+        Day = other.Day;
+        other.OnAdultsArray.CopyTo(OnAdultsArray, 0);
+        other.Week.CopyTo(Week, 0);
+        other.StrengthArray.CopyTo(StrengthArray, 0);
+        other.LogReproductionArray.CopyTo(LogReproductionArray, 0);
+        other.InflowArray.CopyTo(InflowArray, 0);
+        other.LateInflowArray.CopyTo(LateInflowArray, 0);
+        other.AdultScaleArray.CopyTo(AdultScaleArray, 0);
+        other.BroodScaleArray.CopyTo(BroodScaleArray, 0);
+        other.DroneScaleArray.CopyTo(DroneScaleArray, 0);
+        other.WorkerCells.CopyTo(WorkerCells, 0);
+        other.DroneCells.CopyTo(DroneCells, 0);
+        other.ControlScales.AsSpan(0, other._controls * Stride).CopyTo(ControlScales);
+        other.Keys.CopyTo(Keys, 0);
+    }
+
+    internal static void Gather(Span<float> values, ReadOnlySpan<int> from, Span<float> spare)
+    {
+        for (int i = 0; i < from.Length; i++)
+            spare[i] = values[from[i]];
+        spare[..from.Length].CopyTo(values);
+    }
+
     private void Cohorts(ColonyDays days, float[] cells, int length, int rate)
     {
         const double Growth = 0.015;
