@@ -81,6 +81,7 @@ public static class CommandLine
         root.Add(PlanCommand.Make(around));
         root.Add(DrawCommand.Make(around));
         root.Add(ImportCommand.Make(around));
+        root.Add(ForecastCommand.Make(around));
         root.Add(ReportCommand.Make(around));
         root.Add(BackupCommand.Make(around));
         root.Add(RestoreCommand.Make(around));

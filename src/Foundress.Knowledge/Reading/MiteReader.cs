@@ -13,7 +13,7 @@ internal static class MiteReader
         ["workerOffspring", "droneOffspring", "motherReturn", "emergenceLoss", "workerCrowding", "droneCrowding", "invasionScale", "workerInvasion", "droneInvasion", "beeGrams", "deathWithBrood", "deathBroodless", "loadHazard", "infestedLoss", "halfLayingBees", "weeklySpread", "weeklyMemory", "lateInflowStart", "lateInflowEnd"];
 
     private static readonly string[] BetweenFields =
-        ["startApiarySpread", "startColonySpread", "reproductionApiarySpread", "reproductionColonySpread", "inflowMedian", "lateInflowMedian", "inflowApiarySpread", "inflowColonySpread", "droneApiarySpread", "droneColonySpread", "controlSharedPart"];
+        ["startApiarySpread", "startColonySpread", "reproductionApiarySpread", "reproductionColonySpread", "inflowMedian", "lateInflowMedian", "inflowApiarySpread", "inflowColonySpread", "droneApiarySpread", "droneColonySpread", "controlSpread", "controlSharedPart"];
 
     private static readonly string[] CountingFields = ["jarSize", "strayShare", "strayLoad", "fallLogSpread", "cellsSize"];
 
@@ -75,6 +75,7 @@ internal static class MiteReader
             InflowColonySpread = n.Figure("inflowColonySpread", Units.One).Value,
             DroneApiarySpread = n.Figure("droneApiarySpread", Units.One).Value,
             DroneColonySpread = n.Figure("droneColonySpread", Units.One).Value,
+            ControlSpread = n.Figure("controlSpread", Units.One).Value,
             ControlSharedPart = n.Figure("controlSharedPart", Units.One).Value,
             JarSize = counting.Figure("jarSize", Units.One).Value,
             StrayShare = counting.Figure("strayShare", Units.One).Value,

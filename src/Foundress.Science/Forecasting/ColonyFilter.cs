@@ -30,6 +30,7 @@ public sealed class ColonyFilter
     private float[] _quantities = [];
     private MiteEnsemble _ensemble;
     private ColonyHistory? _history;
+    private double _controlSpread;
     private double _logEvidence;
     private double _leastEffective;
 
@@ -74,6 +75,7 @@ public sealed class ColonyFilter
             throw new ArgumentException($"Day {until} lies outside days {history.StartDay} to {history.Days.Days}.", nameof(until));
         priors.Checked();
         _history = history;
+        _controlSpread = priors.ControlSpread;
         Room(history.Days.Controls.Length);
         SeededGenerator generator = SeededGenerator.ForPart(seed, "colony filter");
         Pass(history, belief, belief, priors, until, 1d, generator);
@@ -194,7 +196,7 @@ public sealed class ColonyFilter
         Exponential(Of(Quantity.Brood), _ensemble.BroodScale);
         ReadOnlySpan<ControlEffect> controls = _history!.Days.Controls;
         for (int control = 0; control < controls.Length; control++)
-            ControlScales.Fill(controls[control], Of(Quantity.FirstControl + control), _ensemble.ControlScale(control));
+            ControlScales.Fill(controls[control], _controlSpread, Of(Quantity.FirstControl + control), _ensemble.ControlScale(control));
     }
 
     private static void Exponential(ReadOnlySpan<float> from, Span<float> to)

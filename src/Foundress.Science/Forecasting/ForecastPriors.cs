@@ -37,6 +37,9 @@ public sealed record ForecastPriors
     /// <summary>Spread of the share of drone cells between colonies, 0.01 to 2.</summary>
     public required double DroneColonySpread { get; init; }
 
+    /// <summary>Spread of the kill rate of a control between uses, besides its own between colonies, 0 to 2.</summary>
+    public required double ControlSpread { get; init; }
+
     /// <summary>How far the effect of a control is the same in all colonies of an apiary: share of its variance, 0.01 to 0.99.</summary>
     public required double ControlSharedPart { get; init; }
 
@@ -63,6 +66,7 @@ public sealed record ForecastPriors
         Check(InflowColonySpread, 0.01, 3d, nameof(InflowColonySpread));
         Check(DroneApiarySpread, 0.01, 2d, nameof(DroneApiarySpread));
         Check(DroneColonySpread, 0.01, 2d, nameof(DroneColonySpread));
+        Check(ControlSpread, 0d, 2d, nameof(ControlSpread));
         Check(ControlSharedPart, 0.01, 0.99, nameof(ControlSharedPart));
         Check(JarSize, 0.1, 1000d, nameof(JarSize));
         Check(StrayShare, 0.0001, 0.2, nameof(StrayShare));
