@@ -20,10 +20,12 @@ public sealed class KnowledgeBase
         Catalog<CalendarEntry> calendarRules,
         SamplingRules sampling,
         JudgingDefaults judging,
+        BeeFacts bees,
         ControlFacts controls,
         CalibrationRules calibration,
         WeighingFacts weighing,
         Catalog<FallFactor> fallFactors,
+        MiteFacts mites,
         ReadingLog log)
     {
         Methods = methods;
@@ -35,16 +37,18 @@ public sealed class KnowledgeBase
         CalendarRules = calendarRules;
         Sampling = sampling;
         Judging = judging;
+        Bees = bees;
         Controls = controls;
         Calibration = calibration;
         Weighing = weighing;
         FallFactors = fallFactors;
+        Mites = mites;
         _log = log;
     }
 
     /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "agents.json", "fall.json"];
+        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json", "agents.json", "fall.json", "biology.json"];
 
     /// <summary>Ways of counting mites.</summary>
     public Catalog<CountingMethod> Methods { get; }
@@ -73,6 +77,9 @@ public sealed class KnowledgeBase
     /// <summary>How sure a judgement must be.</summary>
     public JudgingDefaults Judging { get; }
 
+    /// <summary>Bees and brood through the year.</summary>
+    public BeeFacts Bees { get; }
+
     /// <summary>Controls: what they are, what they do, what they need, and how it is proven that they worked.</summary>
     public ControlFacts Controls { get; }
 
@@ -84,6 +91,9 @@ public sealed class KnowledgeBase
 
     /// <summary>What sources make of the mites that fall in a day.</summary>
     public Catalog<FallFactor> FallFactors { get; }
+
+    /// <summary>Mite life, how much colonies differ, and how counts scatter.</summary>
+    public MiteFacts Mites { get; }
 
     /// <summary>The knowledge that comes with the program.</summary>
     public static KnowledgeBase Load() => BuiltIn.Value;

@@ -35,7 +35,9 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
             "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "design", "published"));
         var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy", "passNarrowing", "passMites");
         var judging = Judging(judgingNode);
+        var bees = BeeReader.Read(Root("bees.json", BeeReader.Fields), climates);
         var controls = ControlReader.Read(Root("agents.json", ControlReader.Fields));
+        var mites = MiteReader.Read(Root("biology.json", MiteReader.Fields));
 
         CheckMethods(methods, countingMethods, unitOfScale, measures);
         CheckBands(climatesRoot, climates);
@@ -46,8 +48,8 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, controls,
-            calibration, weighing, new("fall factor", falls), Log);
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls,
+            calibration, weighing, new("fall factor", falls), mites, Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>

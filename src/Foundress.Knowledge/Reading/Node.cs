@@ -74,6 +74,12 @@ internal sealed class Node
         return null;
     }
 
+    public double Number(string name)
+    {
+        Required(name, "a number");
+        return OptionalNumber(name) ?? 0;
+    }
+
     public T Choice<T>(string name, IReadOnlyDictionary<string, T> choices)
         where T : struct => Word(name, Required(name, $"one of {string.Join(", ", choices.Keys)}"), choices);
 

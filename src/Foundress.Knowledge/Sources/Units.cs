@@ -54,6 +54,24 @@ public static class Units
     /// <summary>Times in a year.</summary>
     public const string TimesPerYear = "times/year";
 
+    /// <summary>Eggs laid in a day.</summary>
+    public const string EggsPerDay = "eggs/day";
+
+    /// <summary>A number of cells of a comb.</summary>
+    public const string Cells = "cells";
+
+    /// <summary>Per cent of what there is, each day.</summary>
+    public const string PercentPerDay = "%/day";
+
+    /// <summary>Days for each degree of latitude.</summary>
+    public const string DaysPerDegree = "d/degree";
+
+    /// <summary>Degrees of latitude.</summary>
+    public const string Degrees = "degrees";
+
+    /// <summary>Metres.</summary>
+    public const string Metres = "m";
+
     /// <summary>A number of mites.</summary>
     public const string Mites = "mites";
 
@@ -79,7 +97,7 @@ public static class Units
     public static IReadOnlyList<string> All { get; } =
     [
         MitesPer100Bees, MitesPerRoll, MitesPer50Grams, MitesPer10Grams, MitesPerDay, MitesPerNight, MitesPer48Hours, MitesPerWash,
-        Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear, Jars, Grams, Mites, PerDay, DegreesCelsius,
-        MitesPerDailyMite, One,
+        Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear, Jars, Grams,
+        EggsPerDay, Cells, PercentPerDay, DaysPerDegree, Degrees, Metres, Mites, PerDay, DegreesCelsius, MitesPerDailyMite, One,
     ];
 }

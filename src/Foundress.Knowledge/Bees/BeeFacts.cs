@@ -1,0 +1,18 @@
+using Foundress.Science.Dynamics.Bees;
+
+namespace Foundress.Knowledge;
+
+/// <summary>What is taken as given about bees and brood through the year.</summary>
+/// <param name="Lives">How bees grow and how a colony's size holds its queen back.</param>
+/// <param name="Queens">How long laying stops after what happens to a queen.</param>
+/// <param name="Frames">What a keeper's frames are taken as.</param>
+/// <param name="Seasons">The bees' year in each climate, by the climate's name.</param>
+public sealed record BeeFacts(BeeLives Lives, QueenTimes Queens, FrameCounts Frames, Catalog<ClimateSeason> Seasons)
+{
+    /// <summary>The bees' year of a climate at a site. It takes some milliseconds in a browser: keep it for all colonies of the site.</summary>
+    /// <param name="climate">Name of the climate.</param>
+    /// <param name="site">The site.</param>
+    /// <exception cref="KnowledgeException">There is no such climate.</exception>
+    /// <exception cref="ArgumentException">The figures, read from files of the keeper's own, let no colony live at that site.</exception>
+    public BroodSeason SeasonAt(string climate, Site site) => new(Seasons[climate].Climate, Lives, Queens, site);
+}
