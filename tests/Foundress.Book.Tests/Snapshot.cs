@@ -22,6 +22,14 @@ internal static class Snapshot
             text.AppendLine($"{jar.Id} {jar.Colony} {jar.Entry.Payload}");
         foreach (var (id, round) in state.Rounds.OrderBy(r => r.Key.Value))
             text.AppendLine($"{id} {round.Entry.Payload} {string.Join(' ', round.Open)}");
+        foreach (var control in state.Controls.Values.OrderBy(c => c.Id.Value))
+            text.AppendLine($"{control.Id} {control.Entry.Payload} {string.Join(' ', control.Ends.Select(e => e.Entry.Payload))}");
+        foreach (var colony in state.Colonies.Keys.OrderBy(c => c.Value))
+            text.AppendLine(string.Join(' ', state.CoursesOf(colony).Select(c => $"{c.Control.Id} {c.Start} {c.End} {c.Ending}")));
+        foreach (var (id, agent) in state.OwnAgents.OrderBy(a => a.Key, StringComparer.Ordinal))
+            text.AppendLine($"{id} {agent}");
+        foreach (var (id, normals) in state.Normals.OrderBy(n => n.Key.Value))
+            text.AppendLine($"{id} {string.Join(' ', normals.Highs)} {string.Join(' ', normals.Lows)}");
         text.AppendLine(state.Policy.ToString());
         foreach (var (id, struck) in state.Struck.OrderBy(s => s.Key.Value))
             text.AppendLine($"{id} {struck}");

@@ -27,12 +27,15 @@ public sealed class SchemaTests
     public void Evaluate_AnySourceStatusOrUnitRemoved_IsInvalid(string file)
     {
         var removed = 0;
+        var shapes = new HashSet<string>(StringComparer.Ordinal);
         foreach (var tree in OneEntryEach(file))
         {
             Assert.True(Accepts(tree.ToJsonString()), $"{file} cut down to one entry");
             foreach (var (pointer, holder) in DataFiles.Objects(tree).ToArray())
             {
-                foreach (var field in new[] { "source", "status", "unit" }.Where(holder.ContainsKey).ToArray())
+                // Places that differ only in their number in a list are judged by one and the same definition.
+                var shape = string.Concat(pointer.Where(c => !char.IsAsciiDigit(c)));
+                foreach (var field in new[] { "source", "status", "unit" }.Where(f => holder.ContainsKey(f) && shapes.Add($"{shape} {f}")).ToArray())
                 {
                     var kept = holder[field]!.DeepClone();
                     holder.Remove(field);
@@ -43,7 +46,7 @@ public sealed class SchemaTests
             }
         }
 
-        Assert.True(removed >= 9, $"only {removed} fields were removed");
+        Assert.True(removed >= 2, $"only {removed} fields were removed");
     }
 
     /// <summary>The file cut into files of one entry each, which are as valid as the whole and quicker to evaluate.</summary>
@@ -52,11 +55,12 @@ public sealed class SchemaTests
         var whole = DataFiles.Tree(file).AsObject();
         foreach (var (name, content) in whole.Where(p => p.Key != "$schema").ToArray())
         {
-            foreach (var entry in content is JsonArray entries ? entries.AsEnumerable() : [content])
+            var parts = content is JsonArray entries ? entries.Select(entry => (JsonNode)new JsonArray(entry!.DeepClone())) : [content!.DeepClone()];
+            foreach (var part in parts)
             {
                 var cut = new JsonObject();
-                foreach (var (other, kept) in whole.Where(p => p.Key != "$schema"))
-                    cut[other] = other != name ? kept is JsonArray ? new JsonArray() : kept!.DeepClone() : content is JsonArray ? new JsonArray(entry!.DeepClone()) : entry!.DeepClone();
+                foreach (var (other, others) in whole.Where(p => p.Key != "$schema"))
+                    cut[other] = other == name ? part : others is JsonArray ? new JsonArray() : others!.DeepClone();
                 yield return cut;
             }
         }

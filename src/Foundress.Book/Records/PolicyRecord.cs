@@ -1,3 +1,5 @@
+using Foundress.Knowledge;
+
 namespace Foundress.Book.Records;
 
 /// <summary>
@@ -15,6 +17,9 @@ namespace Foundress.Book.Records;
 /// <param name="JarMeasure">Id of the measure the keeper's scoop is taken as.</param>
 /// <param name="ScoopBees">The keeper's own scoop: the usual number of bees in it, 50 to 2,000.</param>
 /// <param name="ScoopLogSpread">Spread of that number (standard deviation of its natural logarithm), 0.01 to 1.</param>
+/// <param name="Jurisdiction">Whose law the labels follow.</param>
+/// <param name="CertifiedOrganic">Whether the colonies are kept as certified organic.</param>
+/// <param name="Gear">Ids of the gear for controls the keeper has, from the knowledge files.</param>
 public sealed record PolicyRecord(
     string? OperationName = null,
     string? LinePolicy = null,
@@ -26,4 +31,7 @@ public sealed record PolicyRecord(
     UnitSystem? Units = null,
     string? JarMeasure = null,
     double? ScoopBees = null,
-    double? ScoopLogSpread = null) : Record;
+    double? ScoopLogSpread = null,
+    Jurisdiction? Jurisdiction = null,
+    bool? CertifiedOrganic = null,
+    IReadOnlyList<string>? Gear = null) : Record;

@@ -21,6 +21,10 @@ namespace Foundress.Book.Records;
 [JsonSerializable(typeof(RoundSkip))]
 [JsonSerializable(typeof(JarRecord))]
 [JsonSerializable(typeof(JarPlaced))]
+[JsonSerializable(typeof(ControlRecord))]
+[JsonSerializable(typeof(ControlEnded))]
+[JsonSerializable(typeof(AgentRecord))]
+[JsonSerializable(typeof(NormalsRecord))]
 [JsonSerializable(typeof(PolicyRecord))]
 [JsonSerializable(typeof(Strike))]
 internal sealed partial class RecordContext : JsonSerializerContext;

@@ -39,6 +39,18 @@ public static class RecordKinds
     /// <summary><see cref="Records.JarPlaced"/>.</summary>
     public const string JarPlaced = "jar-placed";
 
+    /// <summary><see cref="ControlRecord"/>.</summary>
+    public const string Control = "control";
+
+    /// <summary><see cref="Records.ControlEnded"/>.</summary>
+    public const string ControlEnded = "control-ended";
+
+    /// <summary><see cref="AgentRecord"/>.</summary>
+    public const string Agent = "agent";
+
+    /// <summary><see cref="NormalsRecord"/>.</summary>
+    public const string Normals = "normals";
+
     /// <summary><see cref="PolicyRecord"/>.</summary>
     public const string Policy = "policy";
 
@@ -59,6 +71,10 @@ public static class RecordKinds
         Records.RoundSkip => RoundSkip,
         JarRecord => Jar,
         Records.JarPlaced => JarPlaced,
+        ControlRecord => Control,
+        Records.ControlEnded => ControlEnded,
+        AgentRecord => Agent,
+        NormalsRecord => Normals,
         PolicyRecord => Policy,
         Records.Strike => Strike,
         _ => throw new ArgumentException($"{record.GetType().Name} has no kind.", nameof(record)),

@@ -32,5 +32,9 @@ public static class PolicyRules
             findings.Error("jarMeasure", measure, $"'{measure}' is not a known measure. Use one of: {string.Join(", ", knowledge.JarMeasures.Ids)}.");
         findings.Range("scoopBees", record.ScoopBees, 50, 2000, "a number of bees in a scoop");
         findings.Range("scoopLogSpread", record.ScoopLogSpread, 0.01, 1, "a spread");
+        if (record.Jurisdiction is { } where && !Enum.IsDefined(where))
+            findings.Error("jurisdiction", where, $"'{where}' is not a known jurisdiction. Use one of: {string.Join(", ", Enum.GetNames<Jurisdiction>())}.");
+        foreach (var gear in (record.Gear ?? []).Where(gear => !knowledge.Controls.Gear.TryGet(gear, out _)))
+            findings.Error("gear", gear, $"'{gear}' is not known gear. Use some of: {string.Join(", ", knowledge.Controls.Gear.Ids)}.");
     }
 }

@@ -55,6 +55,18 @@ public static class RecordRules
             case JarPlaced placed:
                 JarRules.Check(placed, state, findings);
                 break;
+            case ControlRecord control:
+                ControlRules.Check(control, state, knowledge, today, findings);
+                break;
+            case ControlEnded ended:
+                ControlRules.Check(ended, state, today, findings);
+                break;
+            case AgentRecord agent:
+                AgentRules.Check(agent, state, knowledge, findings);
+                break;
+            case NormalsRecord normals:
+                NormalsRules.Check(normals, state, findings);
+                break;
             case PolicyRecord policy:
                 PolicyRules.Check(policy, state, knowledge, findings);
                 break;

@@ -36,6 +36,8 @@ internal sealed class BookFold
 
     internal Dictionary<RoundId, Round> Rounds { get; } = [];
 
+    internal ControlFold Controls { get; } = new();
+
     internal PolicyRecord Policy { get; private set; } = new();
 
     internal Dictionary<EntryId, StruckEntry> Struck { get; } = [];
@@ -69,6 +71,7 @@ internal sealed class BookFold
             Listed(EntriesByColony, colony).Add(read.Entry);
         if (read.Problem is not null)
             Unreadable.Add(new Unreadable(read.Entry, read.Problem));
+        Controls.See(read);
         if (read.Record is JarRecord)
             _jarEntries[read.Entry.Id] = read.Entry;
         if (read.Record is null || Struck.ContainsKey(read.Entry.Id))
@@ -110,6 +113,9 @@ internal sealed class BookFold
             case JarPlaced record:
                 _placed[record.Jar] = record.Colony;
                 break;
+            case ControlRecord or ControlEnded or AgentRecord or NormalsRecord:
+                Controls.Take(read.Entry, read.Record);
+                break;
             case PolicyRecord record:
                 TakePolicy(record);
                 break;
@@ -141,7 +147,10 @@ internal sealed class BookFold
         record.Units ?? Policy.Units,
         record.JarMeasure ?? Policy.JarMeasure,
         record.ScoopBees ?? Policy.ScoopBees,
-        record.ScoopLogSpread ?? Policy.ScoopLogSpread);
+        record.ScoopLogSpread ?? Policy.ScoopLogSpread,
+        record.Jurisdiction ?? Policy.Jurisdiction,
+        record.CertifiedOrganic ?? Policy.CertifiedOrganic,
+        record.Gear ?? Policy.Gear);
 
     private void Finish()
     {
@@ -164,11 +173,15 @@ internal sealed class BookFold
         // A loose jar and its strike belong to the history of the colony it was later placed in.
         foreach (var (jar, colony) in _placed)
         {
-            if (_jarEntries.TryGetValue(jar, out var entry) && !Listed(EntriesByColony, colony).Contains(entry))
-            {
-                Listed(EntriesByColony, colony).Add(entry);
-                EntriesByColony[colony].Sort();
-            }
+            if (_jarEntries.TryGetValue(jar, out var entry))
+                AddToHistory(colony, entry);
+        }
+
+        Controls.Finish(Colonies);
+        foreach (var (entry, ended) in Controls.SaidEnds)
+        {
+            foreach (var colony in Controls.ColoniesOf(ended))
+                AddToHistory(colony, entry);
         }
 
         // Stable: jars of one day stay in the book's order.
@@ -190,6 +203,15 @@ internal sealed class BookFold
         var jarsByRound = Jars.Where(jar => jar.Facts.Round is not null).ToLookup(jar => jar.Facts.Round!.Value);
         foreach (var (id, (entry, plan)) in _rounds)
             Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
+    }
+
+    private void AddToHistory(ColonyId colony, Entry entry)
+    {
+        var entries = Listed(EntriesByColony, colony);
+        if (entries.Contains(entry))
+            return;
+        entries.Add(entry);
+        entries.Sort();
     }
 
     private ColonyDraft Draft(ColonyId colony)
@@ -218,6 +240,7 @@ internal sealed class BookFold
         RoundSkip r => new[] { r.Colony },
         JarRecord { Colony: { } colony } => new[] { colony },
         JarPlaced r => new[] { r.Colony },
+        ControlRecord r => r.Colonies.Distinct().ToArray(),
         _ => [],
     };
 

@@ -17,6 +17,7 @@ public sealed class BookState
     private readonly Dictionary<ApiaryId, List<(Jar Jar, Colony Colony)>> _jarsByApiary;
     private readonly Dictionary<ColonyId, List<Inspection>> _inspectionsByColony;
     private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
+    private readonly Dictionary<ColonyId, List<Course>> _coursesByColony;
 
     internal BookState(BookFold fold)
     {
@@ -25,6 +26,10 @@ public sealed class BookState
         Jars = fold.Jars;
         Rounds = fold.Rounds;
         Policy = fold.Policy;
+        Controls = fold.Controls.Controls;
+        OwnAgents = fold.Controls.OwnAgents;
+        Normals = fold.Controls.Normals;
+        _coursesByColony = fold.Controls.CoursesByColony;
         Struck = fold.Struck;
         Unreadable = fold.Unreadable;
         _jarsByColony = fold.JarsByColony;
@@ -48,6 +53,15 @@ public sealed class BookState
     /// <summary>Every round, by id.</summary>
     public IReadOnlyDictionary<RoundId, Round> Rounds { get; }
 
+    /// <summary>Every use of a control, by id.</summary>
+    public IReadOnlyDictionary<ControlId, Control> Controls { get; }
+
+    /// <summary>The keeper's own words on controls, each field as last set, by the control's id.</summary>
+    public IReadOnlyDictionary<string, AgentRecord> OwnAgents { get; }
+
+    /// <summary>The usual temperatures the keeper gave, by apiary.</summary>
+    public IReadOnlyDictionary<ApiaryId, NormalsRecord> Normals { get; }
+
     /// <summary>The operation's settings, each field as last set.</summary>
     public PolicyRecord Policy { get; }
 
@@ -66,6 +80,15 @@ public sealed class BookState
     /// <summary>A colony's inspections by day.</summary>
     public IReadOnlyList<Inspection> InspectionsOf(ColonyId colony) =>
         _inspectionsByColony.TryGetValue(colony, out var inspections) ? inspections : NoInspections;
+
+    /// <summary>A colony's courses of controls by start.</summary>
+    public IReadOnlyList<Course> CoursesOf(ColonyId colony) => _coursesByColony.TryGetValue(colony, out var courses) ? courses : [];
+
+    /// <summary>The uses of controls on colonies that stood in an apiary when they started, by start.</summary>
+    public IReadOnlyList<Control> ControlsIn(ApiaryId apiary) =>
+        [.. Controls.Values
+            .Where(control => control.Facts.Colonies.Any(id => Colonies.TryGetValue(id, out var colony) && colony.ApiaryOn(control.Facts.Start) == apiary))
+            .OrderBy(control => control.Facts.Start).ThenBy(control => control.Entry)];
 
     /// <summary>Every entry that speaks of a colony, struck ones too, in the book's order.</summary>
     public IReadOnlyList<Entry> EntriesOf(ColonyId colony) => _entriesByColony.TryGetValue(colony, out var entries) ? entries : NoEntries;

@@ -72,6 +72,15 @@ public static class Units
     /// <summary>Metres.</summary>
     public const string Metres = "m";
 
+    /// <summary>A number of mites.</summary>
+    public const string Mites = "mites";
+
+    /// <summary>A share of what is there, lost in a day.</summary>
+    public const string PerDay = "1/d";
+
+    /// <summary>Degrees Celsius.</summary>
+    public const string DegreesCelsius = "°C";
+
     /// <summary>A pure number: a ratio, a probability from 0 to 1, or a standard deviation of a logarithm.</summary>
     public const string One = "1";
 
@@ -80,6 +89,6 @@ public static class Units
     [
         MitesPer100Bees, MitesPerRoll, MitesPer50Grams, MitesPer10Grams, MitesPerDay, MitesPerNight, MitesPer48Hours, MitesPerWash,
         Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear,
-        EggsPerDay, Cells, PercentPerDay, DaysPerDegree, Degrees, Metres, One,
+        EggsPerDay, Cells, PercentPerDay, DaysPerDegree, Degrees, Metres, Mites, PerDay, DegreesCelsius, One,
     ];
 }

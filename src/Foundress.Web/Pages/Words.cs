@@ -1,7 +1,9 @@
 using System.Globalization;
+using Foundress.Book.Controls;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Knowledge;
 using Foundress.Science;
 
 namespace Foundress.Web.Pages;
@@ -31,6 +33,8 @@ public static class Words
         ColoniesUnited record => record.On,
         RoundRecord record => record.On,
         RoundSkip record => record.On,
+        ControlRecord record => record.Start,
+        ControlEnded record => record.On,
         ColonyRecord { On: { } on } => on,
         _ => DateOnly.FromDateTime(entry.Clock.Instant.LocalDateTime),
     };
@@ -62,9 +66,33 @@ public static class Words
         JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}{Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null)}",
         RoundRecord round => $"Round: {round.Purpose}",
         RoundSkip skip => $"Not sampled in the round: {skip.Reason}",
+        ControlRecord control => $"{ControlTitle(control.Agent, state)}{Colonies(control.Colonies)}{Tail(Given(control))}",
+        ControlEnded ended => $"{(state.Controls.TryGetValue(ended.Control, out var use) ? ControlTitle(use.Facts.Agent, state) : "A control")} {Ending(ended.Ending)}{Tail(ended.Reason ?? ended.Note)}",
+        AgentRecord agent => $"Own figures for {agent.Title ?? ControlTitle(agent.Agent, state)}{Tail(agent.LabelSource)}",
+        NormalsRecord normals => $"Usual temperatures of {Name(normals.Apiary, state)}{Tail(normals.Station)}",
         PolicyRecord => "Settings of the operation changed",
         Strike strike => $"Struck out: {strike.Reason}",
         _ => record.GetType().Name,
+    };
+
+    private static string ControlTitle(string agent, BookState state) => ControlList.Of(state, KnowledgeBase.Load()).TitleOf(agent);
+
+    private static string Colonies(IReadOnlyList<ColonyId> colonies) => colonies.Count > 1 ? $" in {colonies.Count} colonies" : string.Empty;
+
+    private static string Given(ControlRecord control)
+    {
+        var parts = new List<string>();
+        if (control.PlannedEnd is { } end)
+            parts.Add(end == control.Start ? "done in a day" : $"to come out on {Day(end)}");
+        parts.AddRange(new[] { control.Quantity, control.Batch is { } batch ? $"batch {batch}" : null, control.Note }.Where(part => !string.IsNullOrWhiteSpace(part)).OfType<string>());
+        return string.Join(", ", parts);
+    }
+
+    private static string Ending(ControlEnding ending) => ending switch
+    {
+        ControlEnding.StoppedEarly => "stopped early",
+        ControlEnding.Partial => "given only in part",
+        _ => "over",
     };
 
     private static string Tail(string? text) => string.IsNullOrWhiteSpace(text) ? string.Empty : ": " + text;

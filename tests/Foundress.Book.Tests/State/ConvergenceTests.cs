@@ -53,6 +53,17 @@ public sealed class ConvergenceTests
             book.Write(new PolicyRecord(OwnAct: 3 + index, Confidence: index == 0 ? 0.9 : null));
         }
 
+        var control = new ControlId(books[0].Ids.Next());
+        foreach (var (book, index) in books.Select((b, i) => (b, i)))
+        {
+            book.Write(new ControlRecord(control, "thymol", day.AddDays(index), [colonies[0], colonies[2]], day.AddDays(28 + index)));
+            var ended = book.Write(new ControlEnded(control, day.AddDays(25 + index), ControlEnding.StoppedEarly, index == 0 ? [colonies[0]] : null, "hot"));
+            if (index == 1)
+                book.Strike(ended);
+            book.Write(new AgentRecord("thymol", Days: 28 + index, Refused: index == 1 ? true : null));
+            book.Write(new NormalsRecord(apiary, [.. Enumerable.Repeat(20d + index, 12)], [.. Enumerable.Repeat(10d, 12)]));
+        }
+
         books[1].Write(new ColonyDied(colonies[2], day.AddDays(30), "robbed"));
         return [.. books.SelectMany(book => book.Ledger.Entries)];
     }
