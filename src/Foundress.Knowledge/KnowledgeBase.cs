@@ -20,11 +20,8 @@ public sealed class KnowledgeBase
         Catalog<CalendarEntry> calendarRules,
         SamplingRules sampling,
         JudgingDefaults judging,
-<<<<<<< HEAD
         BeeFacts bees,
-=======
         ControlFacts controls,
->>>>>>> w-ctl
         ReadingLog log)
     {
         Methods = methods;
@@ -36,21 +33,14 @@ public sealed class KnowledgeBase
         CalendarRules = calendarRules;
         Sampling = sampling;
         Judging = judging;
-<<<<<<< HEAD
         Bees = bees;
-=======
         Controls = controls;
->>>>>>> w-ctl
         _log = log;
     }
 
     /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
-<<<<<<< HEAD
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json"];
-=======
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "agents.json"];
->>>>>>> w-ctl
+        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json", "agents.json"];
 
     /// <summary>Ways of counting mites.</summary>
     public Catalog<CountingMethod> Methods { get; }
@@ -79,13 +69,11 @@ public sealed class KnowledgeBase
     /// <summary>How sure a judgement must be.</summary>
     public JudgingDefaults Judging { get; }
 
-<<<<<<< HEAD
     /// <summary>Bees and brood through the year.</summary>
     public BeeFacts Bees { get; }
-=======
+
     /// <summary>Controls: what they are, what they do, what they need, and how it is proven that they worked.</summary>
     public ControlFacts Controls { get; }
->>>>>>> w-ctl
 
     /// <summary>The knowledge that comes with the program.</summary>
     public static KnowledgeBase Load() => BuiltIn.Value;

@@ -32,11 +32,8 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
             "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "published"));
         var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy");
         var judging = Judging(judgingNode);
-<<<<<<< HEAD
         var bees = BeeReader.Read(Root("bees.json", BeeReader.Fields), climates);
-=======
         var controls = ControlReader.Read(Root("agents.json", ControlReader.Fields));
->>>>>>> w-ctl
 
         CheckMethods(methods, countingMethods, unitOfScale, measures);
         CheckBands(climatesRoot, climates);
@@ -47,11 +44,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
-<<<<<<< HEAD
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, Log);
-=======
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, controls, Log);
->>>>>>> w-ctl
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls, Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>
