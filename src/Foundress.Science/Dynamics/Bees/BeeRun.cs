@@ -29,10 +29,10 @@ internal sealed class BeeRun
     /// <summary>For each day its place in the season's tables.</summary>
     internal short[] YearDays { get; }
 
-    /// <summary>Short-lived bees at the close of each day.</summary>
+    /// <summary>Short-lived bees at the close of each day, before any deviation.</summary>
     internal double[] Summer { get; }
 
-    /// <summary>Bees that live long while few fly, at the close of each day.</summary>
+    /// <summary>Bees that live long while few fly, likewise.</summary>
     internal double[] Winter { get; }
 
     /// <summary>Worker eggs of each day, from <see cref="Before"/> days before the first.</summary>
@@ -76,7 +76,6 @@ internal sealed class BeeRun
         ReadOnlySpan<double> winterKept = _season.WinterKept;
         ReadOnlySpan<double> droneShare = _season.DroneShare;
         var (summer, winter) = Begin();
-        double deviation = 0d;
         int next = 0;
         for (int day = 0; day < Days; day++)
         {
@@ -87,19 +86,9 @@ internal sealed class BeeRun
                 next++;
             }
 
-            if (AdultDeviation is { } adults)
-            {
-                double step = PortableFunctions.Exp(adults[day] - deviation);
-                deviation = adults[day];
-                summer *= step;
-                winter *= step;
-            }
-
-            double bees = summer + winter;
+            double bees = (summer + winter) * Times(AdultDeviation, day);
             double eggs = peak * laying[yearDay] * (Queen is { } queen ? queen[day] : 1d);
-            if (BroodDeviation is { } brood)
-                eggs *= PortableFunctions.Exp(brood[day]);
-            eggs *= bees / (bees + half);
+            eggs *= Times(BroodDeviation, day) * bees / (bees + half);
             if (Extra is { } extra && bees > 0d)
                 eggs += extra[day];
             double drones = eggs * droneShare[yearDay];
@@ -115,8 +104,8 @@ internal sealed class BeeRun
         }
     }
 
-    /// <summary>Adult bees at the close of a day.</summary>
-    internal double Bees(int day) => Summer[day] + Winter[day];
+    /// <summary>Adult bees at the close of a day, their deviation included.</summary>
+    internal double Bees(int day) => (Summer[day] + Winter[day]) * Times(AdultDeviation, day);
 
     /// <summary>Worker cells sealed on a day.</summary>
     internal double WorkerSealed(int day) => _season.Lives.SealedShare * WorkersLaid[Before + day - _season.Lives.WorkerOpenDays];
@@ -131,6 +120,8 @@ internal sealed class BeeRun
         return Cells(WorkersLaid, Before + day, lives.WorkerOpenDays, lives.WorkerDays, lives.SealedShare)
             + Cells(DronesLaid, Before + day, lives.DroneOpenDays, lives.DroneDays, lives.SealedShare);
     }
+
+    private static double Times(double[]? deviation, int day) => deviation is null ? 1d : PortableFunctions.Exp(deviation[day]);
 
     private (double Summer, double Winter) Begin()
     {
@@ -162,7 +153,7 @@ internal sealed class BeeRun
 
     private void Change(in BeeChange change, int day, double lasting, ref double summer, ref double winter)
     {
-        double bees = summer + winter;
+        double bees = (summer + winter) * Times(AdultDeviation, day);
         double beesLeft = change.BeesLeft;
         if (change.BeesGone > 0d)
             beesLeft = bees > 0d ? Math.Max(1d - (change.BeesGone / bees), BeeChange.LeastLeft) : 1d;
@@ -174,8 +165,9 @@ internal sealed class BeeRun
             workerLeft = droneLeft = cells > 0d ? Math.Max(1d - (change.BroodGone / cells), BeeChange.LeastLeft) : 1d;
         }
 
-        summer = (summer * beesLeft) + (change.BeesCome * (1d - lasting));
-        winter = (winter * beesLeft) + (change.BeesCome * lasting);
+        double come = change.BeesCome / Times(AdultDeviation, day);
+        summer = (summer * beesLeft) + (come * (1d - lasting));
+        winter = (winter * beesLeft) + (come * lasting);
         var lives = _season.Lives;
         double eachDay = change.BroodCome / (lives.WorkerOpenDays - 1 + (lives.SealedShare * lives.WorkerSealedDays));
         for (int back = 1; back <= Before && back <= Before + day; back++)

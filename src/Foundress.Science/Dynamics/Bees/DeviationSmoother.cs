@@ -8,7 +8,7 @@ namespace Foundress.Science.Dynamics.Bees;
 /// after them.
 /// </summary>
 /// <remarks>Kalman filter forwards (R. E. Kalman 1960, J. Basic Eng. 82:35-45), then the fixed-interval smoother backwards (H. E. Rauch, F. Tung &amp; C. T. Striebel 1965, AIAA J. 3:1445-1450).</remarks>
-internal static class DeviationSmoother
+public static class DeviationSmoother
 {
     /// <summary>Fills mean and variance.</summary>
     /// <param name="seen">What was seen, by day: the deviation and the variance of the error in seeing it.</param>
@@ -17,9 +17,17 @@ internal static class DeviationSmoother
     /// <param name="unseen">Variance to add on each day, for what happened unseen.</param>
     /// <param name="means">Filled with the mean on each day.</param>
     /// <param name="variances">Filled with the variance on each day.</param>
-    internal static void Fill(
+    /// <exception cref="ArgumentException">The lengths differ, or what was seen is not in order of days within them.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The variance or the memory is not a finite number above 0.</exception>
+    public static void Fill(
         ReadOnlySpan<DeviationSeen> seen, double variance, double memory, ReadOnlySpan<double> unseen, Span<double> means, Span<double> variances)
     {
+        if (!(variance > 0d) || !double.IsFinite(variance))
+            throw new ArgumentOutOfRangeException(nameof(variance), variance, "A variance is a finite number above 0.");
+        if (!(memory > 0d) || !double.IsFinite(memory))
+            throw new ArgumentOutOfRangeException(nameof(memory), memory, "A memory is a finite number of days above 0.");
+        if (unseen.Length != means.Length || variances.Length != means.Length)
+            throw new ArgumentException($"{means.Length} days need as many added variances and places for variances; found {unseen.Length} and {variances.Length}.", nameof(variances));
         double kept = PortableFunctions.Exp(-1d / memory);
         double gain = (1d - (kept * kept)) * variance;
         int next = 0;
@@ -39,6 +47,8 @@ internal static class DeviationSmoother
             variances[day] = spread;
         }
 
+        if (next < seen.Length)
+            throw new ArgumentException($"What was seen on day {seen[next].Day} is out of order or outside the {means.Length} days.", nameof(seen));
         for (int day = means.Length - 2; day >= 0; day--)
         {
             double ahead = (kept * kept * variances[day]) + gain + unseen[day + 1];

@@ -20,7 +20,7 @@ public readonly record struct SeasonWindow
     {
         if (opens is not (>= -182 and <= YearDays))
             throw new ArgumentOutOfRangeException(nameof(opens), opens, "A season opens on a day from -182 to 365.");
-        if (!(full >= opens && fades >= full && closes >= fades && closes - opens <= YearDays))
+        if (!(full >= opens && fades >= full && closes >= fades && closes - opens <= YearDays + 1e-9))
             throw new ArgumentOutOfRangeException(nameof(closes), closes, $"A season opens, is full, fades and closes in this order within one year; found {opens}, {full}, {fades}, {closes}.");
         (Opens, Full, Fades, Closes) = (opens, full, fades, closes);
     }
