@@ -65,7 +65,7 @@ internal sealed class DemoWriter
     private void Found(DateOnly day)
     {
         GoTo(day);
-        Keep(_keeper, new PolicyRecord(OperationName: "Demo bees (invented)", JarMeasure: Scoop));
+        Keep(_keeper, new PolicyRecord(OperationName: "Demo bees (invented)", JarMeasure: Scoop, FallLines: "osnabrueck-fall", DroneLines: "uk-drone-brood"));
         foreach (var place in Places)
         {
             var apiary = new ApiaryId(_keeper.Ids.Next());

@@ -15,6 +15,9 @@ namespace Foundress.Book.Judging;
 /// <param name="culture">How numbers are written in the sentences.</param>
 public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, CultureInfo culture)
 {
+    /// <summary>Counting is not advised for less: a well weighed jar is as good as counted (product choice).</summary>
+    private const double LeastGain = 0.03;
+
     /// <summary>Reads a jar that keeps to the rules of <see cref="Rules.RecordRules"/>.</summary>
     /// <param name="jar">The jar.</param>
     /// <param name="apiary">Where it was taken; null when not known.</param>
@@ -113,7 +116,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
     {
         var tips = new List<string>();
         var sharpening = Sharpening.Of(new JarCount(jar.Mites, bees), policy.Confidence);
-        if (sharpening.WidthIfCounted is { } counted && counted < sharpening.WidthNow)
+        if (sharpening.WidthIfCounted is { } counted && 1 - (counted / sharpening.WidthNow) >= LeastGain)
             tips.Add($"Count the bees: the interval would be about {Narrower(counted, sharpening.WidthNow)} narrower.");
         tips.Add($"Take another jar from this colony: the interval would be about {Narrower(sharpening.WidthWithAnotherJar, sharpening.WidthNow)} narrower.");
         if (jar.Passes.Count == 1)

@@ -50,8 +50,8 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         var notJudged = standing is not null ? null : voids.Count > 0 ? "It is not judged." : WhyNot(lines, OtherScales.Fall);
         var published = policy.Published(OtherScales.Fall, apiary, record.On);
         return new OtherReading(
-            OtherKind.NaturalFall, record.On, method.Name, Units.MitesPerDay, rate, Counted(record), voids, lines, notJudged, over, standing, total, published,
-            Meaning(rate, record.Mites, "a day", voids, lines, notJudged, over, standing, published, fall.ChanceOver) + TotalSaid(total, fall, broodless, factors),
+            OtherKind.NaturalFall, record.On, method.Name, Units.MitesPerDay, rate, Counted(record), voids, lines, notJudged, over, standing, total, TotalSaid(total, fall, broodless, factors), published,
+            Meaning(rate, record.Mites, "a day", voids, lines, notJudged, over, standing, published, fall.ChanceOver),
             Working(record, fall, rate, lines, over, factors, total), [.. method.Cautions.Select(caution => caution.Text)]);
     }
 
@@ -73,7 +73,7 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         var notJudged = standing is null ? WhyNot(lines, scale) : null;
         var published = policy.Published(scale, apiary, record.On);
         return new OtherReading(
-            drone ? OtherKind.DroneBrood : OtherKind.WorkerBrood, record.On, method.Name, Units.Percent, rate, Counted(record), [], lines, notJudged, over, standing, null, published,
+            drone ? OtherKind.DroneBrood : OtherKind.WorkerBrood, record.On, method.Name, Units.Percent, rate, Counted(record), [], lines, notJudged, over, standing, null, null, published,
             Meaning(rate, record.Infested, "per cent of cells", [], lines, notJudged, over, standing, published, OverShare), Working(record, brood, rate, lines, over),
             [.. method.Cautions.Select(caution => caution.Text)]);
 
@@ -151,15 +151,19 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         return $" Published lines for this time of year: {(least == most ? least : $"{least} to {most}")} {unit}. Choose those of your region in the settings.";
     }
 
-    private string TotalSaid(MiteRange? total, NaturalFall fall, bool broodless, List<FallFactor> factors)
+    private string? TotalSaid(MiteRange? total, NaturalFall fall, bool broodless, List<FallFactor> factors)
     {
         if (total is { } range)
         {
-            return $" All mites in the colony: somewhere from {Whole(range.Lowest)} to {Whole(range.Highest)}, because published factors for this month{(broodless ? " and a colony without brood" : string.Empty)} "
-                + $"run from {Number(factors.Min(factor => factor.Lowest))} to {Number(factors.Max(factor => factor.Highest))}. No middle value would mean anything.";
+            var bounds = Bounds(factors);
+            var known = bounds.Lowest == bounds.Highest
+                ? $"the only published factor known for this month is {Number(bounds.Lowest)}"
+                : $"published factors for this month run from {Number(bounds.Lowest)} to {Number(bounds.Highest)}";
+            return $"All mites in the colony: somewhere from {Whole(range.Lowest)} to {Whole(range.Highest)}{(broodless ? ", being without brood" : string.Empty)}; {known}. No middle value would mean anything.";
         }
 
-        return fall.Voids is [FallVoid.NoBrood] ? " How many mites there are in all cannot be told: " + LowerFirst(Said(FallVoid.NoBrood)) : string.Empty;
+        return "How many mites there are in all cannot be told"
+            + (fall.Voids is [FallVoid.NoBrood] ? ": " + LowerFirst(Said(FallVoid.NoBrood)) : ".");
     }
 
     private List<WorkingStep> Working(

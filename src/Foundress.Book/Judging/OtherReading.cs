@@ -17,6 +17,7 @@ namespace Foundress.Book.Judging;
 /// <param name="OverLine">Chance that the rate is over the deciding line; null when not judged.</param>
 /// <param name="Standing">The three-way judgement; null when not judged.</param>
 /// <param name="Total">Range of all mites in the colony; null when it cannot be given.</param>
+/// <param name="TotalSaid">The range in a sentence, or why there is none; null for opened brood.</param>
 /// <param name="Published">What published sets of lines on this scale say for the day.</param>
 /// <param name="Meaning">What that usually means now, in plain sentences.</param>
 /// <param name="Working">How it was worked out.</param>
@@ -34,6 +35,7 @@ public sealed record OtherReading(
     Chance? OverLine,
     Standing? Standing,
     MiteRange? Total,
+    string? TotalSaid,
     IReadOnlyList<LinesInForce> Published,
     string Meaning,
     IReadOnlyList<WorkingStep> Working,

@@ -15,6 +15,8 @@ internal static class OtherText
             $"{Say.Level(reading.Rate.Value, culture)} {unit}; {Say.Percent(reading.Rate.Confidence, culture)} interval "
             + $"{Say.Level(reading.Rate.Lower, culture)} to {Say.Level(reading.Rate.Upper, culture)}. A scale of its own, not mites per 100 bees.");
         text.WriteLine(reading.Meaning);
+        if (reading.TotalSaid is { } total)
+            text.WriteLine(total);
         if (reading.Lines is null)
             Write(text, "Published lines for this time of year:", [.. reading.Published.Select(lines => $"{lines.PolicyId}: {Lines(lines, culture)} ({lines.Title}; {lines.Source})")]);
         Write(text, "Mind with this method:", reading.Cautions);

@@ -37,6 +37,9 @@ internal static class OtherMarks
                 .Title($"{marks[i].ColonyName}, {LevelText.Day(marks[i].On)}: {OtherText.Reading(reading, culture)}; {reading.Counted}; {OtherText.Standing(reading)}");
             Symbols.Other(svg, reading.Kind, reading.Standing, places[i], layout.OthersMiddle, half);
             svg.End();
+            // A number beside one of several marks would seem to be that of all.
+            if (i > 0 && places[i] - places[i - 1] < (2 * half) + 6)
+                continue;
             var text = OtherText.Brief(reading, culture);
             var left = places[i] + half + 3;
             var room = (i + 1 < places.Length ? places[i + 1] - half - 3 : layout.Right) - left;

@@ -5,11 +5,12 @@ namespace Foundress.Reports.Drawing;
 /// <summary>Draws counted jars on a line of bees, with the usual jar and where the next uncounted jar lies.</summary>
 public static class ScoopDrawing
 {
-    private const double DotsBottom = 66;
+    private const double DotsTop = 26;
+    private const double DotsBottom = 68;
     private const double BarMiddle = 84;
     private const double AxisTop = 100;
     private const double Height = 138;
-    private const double Dot = 4.5;
+    private const double Dot = 4;
 
     /// <summary>Draws a scoop as an SVG element.</summary>
     /// <param name="scoop">What to draw.</param>
@@ -51,16 +52,20 @@ public static class ScoopDrawing
         return svg.Finish();
     }
 
-    // Jars of nearly the same number are piled up, as high as there is room.
+    // Jars of nearly the same number are piled up; high piles are pressed together so that they fit.
     private static void DrawDots(Svg svg, ScoopPicture scoop, Func<double, double> x)
     {
-        svg.Group("fd-jar fd-other");
+        var sorted = scoop.Counted.Order().ToArray();
+        var piles = sorted.GroupBy(bees => (int)Math.Floor(x(bees) / (2 * Dot))).ToDictionary(pile => pile.Key, pile => pile.Count());
+        var apart = piles.Count == 0 ? 0 : Math.Min(2 * Dot, (DotsBottom - DotsTop) / Math.Max(1, piles.Values.Max() - 1));
         var piled = new Dictionary<int, int>();
-        foreach (var bees in scoop.Counted.Order())
+        svg.Group("fd-jar fd-other");
+        foreach (var bees in sorted)
         {
             var slot = (int)Math.Floor(x(bees) / (2 * Dot));
-            var height = piled[slot] = piled.GetValueOrDefault(slot) + 1;
-            svg.Circle("fd-open", x(bees), Math.Max(26, DotsBottom - ((height - 1) * (Dot + 2))), Dot);
+            var below = piled.GetValueOrDefault(slot);
+            piled[slot] = below + 1;
+            svg.Circle("fd-open", x(bees), DotsBottom - (below * apart), Dot);
         }
 
         svg.End();
