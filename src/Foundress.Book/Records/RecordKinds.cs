@@ -57,6 +57,15 @@ public static class RecordKinds
     /// <summary><see cref="Records.Strike"/>.</summary>
     public const string Strike = "strike";
 
+    /// <summary><see cref="QueenRecord"/>.</summary>
+    public const string Queen = "queen";
+
+    /// <summary><see cref="Records.ColonyBegan"/>.</summary>
+    public const string ColonyBegan = "colony-began";
+
+    /// <summary><see cref="Records.BroodRemoved"/>.</summary>
+    public const string BroodRemoved = "brood-removed";
+
     /// <summary>The kind of a record.</summary>
     public static string Of(Record record) => record switch
     {
@@ -67,6 +76,9 @@ public static class RecordKinds
         Records.ColonySplit => ColonySplit,
         Records.ColoniesUnited => ColoniesUnited,
         InspectionRecord => Inspection,
+        QueenRecord => Queen,
+        Records.ColonyBegan => ColonyBegan,
+        Records.BroodRemoved => BroodRemoved,
         RoundRecord => Round,
         Records.RoundSkip => RoundSkip,
         JarRecord => Jar,

@@ -11,11 +11,13 @@ public sealed class BookState
 {
     private static readonly IReadOnlyList<Jar> NoJars = [];
     private static readonly IReadOnlyList<Inspection> NoInspections = [];
+    private static readonly IReadOnlyList<Happening> NoHappenings = [];
     private static readonly IReadOnlyList<Entry> NoEntries = [];
 
     private readonly Dictionary<ColonyId, List<Jar>> _jarsByColony;
     private readonly Dictionary<ApiaryId, List<(Jar Jar, Colony Colony)>> _jarsByApiary;
     private readonly Dictionary<ColonyId, List<Inspection>> _inspectionsByColony;
+    private readonly Dictionary<ColonyId, List<Happening>> _happeningsByColony;
     private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
     private readonly Dictionary<ColonyId, List<Course>> _coursesByColony;
 
@@ -35,6 +37,7 @@ public sealed class BookState
         _jarsByColony = fold.JarsByColony;
         _jarsByApiary = fold.JarsByApiary;
         _inspectionsByColony = fold.InspectionsByColony;
+        _happeningsByColony = fold.HappeningsByColony;
         _entriesByColony = fold.EntriesByColony;
     }
 
@@ -89,6 +92,10 @@ public sealed class BookState
         [.. Controls.Values
             .Where(control => control.Facts.Colonies.Any(id => Colonies.TryGetValue(id, out var colony) && colony.ApiaryOn(control.Facts.Start) == apiary))
             .OrderBy(control => control.Facts.Start).ThenBy(control => control.Entry)];
+
+    /// <summary>What changed a colony's queen, bees or brood, by day, then in the book's order.</summary>
+    public IReadOnlyList<Happening> HappeningsOf(ColonyId colony) =>
+        _happeningsByColony.TryGetValue(colony, out var happenings) ? happenings : NoHappenings;
 
     /// <summary>Every entry that speaks of a colony, struck ones too, in the book's order.</summary>
     public IReadOnlyList<Entry> EntriesOf(ColonyId colony) => _entriesByColony.TryGetValue(colony, out var entries) ? entries : NoEntries;
