@@ -16,6 +16,7 @@ internal static class Snapshot
             text.AppendLine($"{colony.Id} {colony.Name} {string.Join(' ', colony.Stays)} {colony.End} {colony.SplitFrom} {colony.Note}");
             text.AppendLine(string.Join(' ', state.EntriesOf(colony.Id).Select(e => e.Id)));
             text.AppendLine(string.Join(' ', state.InspectionsOf(colony.Id).Select(i => i.Facts)));
+            text.AppendLine(string.Join(' ', state.HappeningsOf(colony.Id).Select(h => $"{h.Entry.Id} {h.Facts}")));
         }
 
         foreach (var jar in state.Jars)

@@ -66,6 +66,15 @@ public static class RecordKinds
     /// <summary><see cref="Records.Strike"/>.</summary>
     public const string Strike = "strike";
 
+    /// <summary><see cref="QueenRecord"/>.</summary>
+    public const string Queen = "queen";
+
+    /// <summary><see cref="Records.ColonyBegan"/>.</summary>
+    public const string ColonyBegan = "colony-began";
+
+    /// <summary><see cref="Records.BroodRemoved"/>.</summary>
+    public const string BroodRemoved = "brood-removed";
+
     /// <summary>The kind of a record.</summary>
     public static string Of(Record record) => record switch
     {
@@ -76,6 +85,9 @@ public static class RecordKinds
         Records.ColonySplit => ColonySplit,
         Records.ColoniesUnited => ColoniesUnited,
         InspectionRecord => Inspection,
+        QueenRecord => Queen,
+        Records.ColonyBegan => ColonyBegan,
+        Records.BroodRemoved => BroodRemoved,
         RoundRecord => Round,
         Records.RoundSkip => RoundSkip,
         Records.RoundStop => RoundStop,

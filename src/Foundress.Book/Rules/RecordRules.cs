@@ -43,6 +43,15 @@ public static class RecordRules
             case InspectionRecord inspection:
                 InspectionRules.Check(inspection, state, today, findings);
                 break;
+            case QueenRecord queen:
+                HiveRules.Check(queen, state, today, findings);
+                break;
+            case ColonyBegan began:
+                HiveRules.Check(began, state, today, findings);
+                break;
+            case BroodRemoved removed:
+                HiveRules.Check(removed, state, today, findings);
+                break;
             case RoundRecord round:
                 RoundRules.Check(round, state, knowledge, today, findings);
                 break;

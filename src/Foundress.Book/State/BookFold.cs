@@ -37,6 +37,8 @@ internal sealed class BookFold
 
     internal Dictionary<ColonyId, List<BroodOpening>> BroodByColony { get; } = [];
 
+    internal Dictionary<ColonyId, List<Happening>> HappeningsByColony { get; } = [];
+
     internal Dictionary<ColonyId, List<Entry>> EntriesByColony { get; } = [];
 
     internal Dictionary<RoundId, Round> Rounds { get; } = [];
@@ -97,9 +99,22 @@ internal sealed class BookFold
                 break;
             case ColoniesUnited record:
                 Draft(record.Colony).End = new ColonyEnd(record.On, ColonyFate.United, Into: record.Into);
+                Happened(read.Entry, record.On, record, record.Into);
+                Happened(read.Entry, record.On, record, record.Colony);
                 break;
             case ColonySplit record:
                 Draft(record.Colony).Split = record;
+                Happened(read.Entry, record.On, record, record.Parent);
+                Happened(read.Entry, record.On, record, record.Colony);
+                break;
+            case QueenRecord record:
+                Happened(read.Entry, record.On, record, record.Colony);
+                break;
+            case ColonyBegan record:
+                Happened(read.Entry, record.On, record, record.Colony);
+                break;
+            case BroodRemoved record:
+                Happened(read.Entry, record.On, record, record.Colony);
                 break;
             case InspectionRecord record:
                 Listed(InspectionsByColony, record.Colony).Add(new Inspection(read.Entry, record));
@@ -224,6 +239,8 @@ internal sealed class BookFold
             FallsByColony[colony] = [.. falls.OrderBy(fall => fall.Facts.On)];
         foreach (var (colony, openings) in BroodByColony.ToArray())
             BroodByColony[colony] = [.. openings.OrderBy(opening => opening.Facts.On)];
+        foreach (var (colony, happenings) in HappeningsByColony.ToArray())
+            HappeningsByColony[colony] = [.. happenings.OrderBy(happening => happening.On)];
 
         var jarsByRound = Jars.Where(jar => jar.Facts.Round is not null).ToLookup(jar => jar.Facts.Round!.Value);
         foreach (var (id, (entry, plan)) in _rounds)
@@ -238,6 +255,9 @@ internal sealed class BookFold
         entries.Add(entry);
         entries.Sort();
     }
+
+    private void Happened(Entry entry, DateOnly on, Record facts, ColonyId colony) =>
+        Listed(HappeningsByColony, colony).Add(new Happening(entry, on, facts));
 
     private ColonyDraft Draft(ColonyId colony)
     {
@@ -264,6 +284,9 @@ internal sealed class BookFold
         InspectionRecord r => new[] { r.Colony },
         MiteFallRecord r => new[] { r.Colony },
         OpenedBroodRecord r => new[] { r.Colony },
+        QueenRecord r => new[] { r.Colony },
+        ColonyBegan r => new[] { r.Colony },
+        BroodRemoved r => new[] { r.Colony },
         RoundSkip r => new[] { r.Colony },
         JarRecord { Colony: { } colony } => new[] { colony },
         JarPlaced r => new[] { r.Colony },

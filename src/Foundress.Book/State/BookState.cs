@@ -11,6 +11,7 @@ public sealed class BookState
 {
     private static readonly IReadOnlyList<Jar> NoJars = [];
     private static readonly IReadOnlyList<Inspection> NoInspections = [];
+    private static readonly IReadOnlyList<Happening> NoHappenings = [];
     private static readonly IReadOnlyList<Entry> NoEntries = [];
 
     private readonly Dictionary<ColonyId, List<Jar>> _jarsByColony;
@@ -18,6 +19,7 @@ public sealed class BookState
     private readonly Dictionary<ColonyId, List<Inspection>> _inspectionsByColony;
     private readonly Dictionary<ColonyId, List<MiteFall>> _fallsByColony;
     private readonly Dictionary<ColonyId, List<BroodOpening>> _broodByColony;
+    private readonly Dictionary<ColonyId, List<Happening>> _happeningsByColony;
     private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
     private readonly Dictionary<ColonyId, List<Course>> _coursesByColony;
 
@@ -39,6 +41,7 @@ public sealed class BookState
         _inspectionsByColony = fold.InspectionsByColony;
         _fallsByColony = fold.FallsByColony;
         _broodByColony = fold.BroodByColony;
+        _happeningsByColony = fold.HappeningsByColony;
         _entriesByColony = fold.EntriesByColony;
     }
 
@@ -99,6 +102,10 @@ public sealed class BookState
 
     /// <summary>A colony's openings of brood by day.</summary>
     public IReadOnlyList<BroodOpening> BroodOf(ColonyId colony) => _broodByColony.TryGetValue(colony, out var openings) ? openings : [];
+
+    /// <summary>What changed a colony's queen, bees or brood, by day, then in the book's order.</summary>
+    public IReadOnlyList<Happening> HappeningsOf(ColonyId colony) =>
+        _happeningsByColony.TryGetValue(colony, out var happenings) ? happenings : NoHappenings;
 
     /// <summary>Every entry that speaks of a colony, struck ones too, in the book's order.</summary>
     public IReadOnlyList<Entry> EntriesOf(ColonyId colony) => _entriesByColony.TryGetValue(colony, out var entries) ? entries : NoEntries;

@@ -18,8 +18,8 @@ internal static class BeeReader
         var queens = Queens(root.Child(
             "queens", "raised", "afterSwarm", "afterHiving", "afterRelease", "caged", "toFull", "toMating", "droneRipening", "swarmShare", "unseenSpread"));
         var frames = Frames(root.Child(
-            "frames", "beesPerFrame", "beesLogSpread", "broodCellsPerFrame", "broodLogSpread", "packageBees", "nucleusFramesOfBees",
-            "nucleusFramesOfBrood", "splitShareOfBees", "splitShareOfBrood"));
+            "frames", "beesPerFrame", "beesLogSpread", "broodCellsPerFrame", "broodLogSpread", "packageBees", "beesPerKilogram", "nucleusFramesOfBees",
+            "nucleusFramesOfBrood", "splitShareOfBees", "splitShareOfBrood", "droneCombShare"));
         var seasons = root.Named(
             "seasons", Season, "id", "degrees", "altitude", "laying", "layingAllYear", "dearth", "peakLaying", "flight", "flightAllYear",
             "summerLife", "winterLoss", "drones", "droneShare");
@@ -82,10 +82,12 @@ internal static class BeeReader
         Within(n, "broodCellsPerFrame", Units.Cells, 100, 20_000),
         Within(n, "broodLogSpread", Units.One, 0.01, 2),
         Within(n, "packageBees", Units.Bees, 100, 100_000),
+        Within(n, "beesPerKilogram", Units.Bees, 1000, 20_000),
         Within(n, "nucleusFramesOfBees", Units.Frames, 0, 60),
         Within(n, "nucleusFramesOfBrood", Units.Frames, 0, 60),
         Within(n, "splitShareOfBees", Units.One, 0, 1),
-        Within(n, "splitShareOfBrood", Units.One, 0, 1));
+        Within(n, "splitShareOfBrood", Units.One, 0, 1),
+        Within(n, "droneCombShare", Units.One, 0, 1));
 
     private static ClimateSeason Season(Node n)
     {

@@ -27,6 +27,9 @@ public static class Words
     public static DateOnly DayOf(Entry entry) => RecordJson.TryRead(entry.Kind, entry.Payload, out _) switch
     {
         InspectionRecord record => record.On,
+        QueenRecord record => record.On,
+        ColonyBegan record => record.On,
+        BroodRemoved record => record.On,
         JarRecord record => record.On,
         ColonyMoved record => record.On,
         ColonyDied record => record.On,
@@ -55,6 +58,27 @@ public static class Words
     /// <summary>A day as the device writes it.</summary>
     public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.CurrentCulture);
 
+    /// <summary>What happened to a queen, as the rest of a sentence.</summary>
+    public static string Of(QueenEvent happened) => happened switch
+    {
+        QueenEvent.Lost => "queen lost",
+        QueenEvent.Caged => "queen caged",
+        QueenEvent.Released => "queen let out of the cage",
+        QueenEvent.Introduced => "another queen given",
+        QueenEvent.NewLaying => "new queen laying",
+        QueenEvent.Swarmed => "swarmed",
+        _ => "something happened to the queen",
+    };
+
+    /// <summary>What a colony began as, with its article.</summary>
+    public static string Of(ColonyBeginning beginning) => beginning switch
+    {
+        ColonyBeginning.Package => "a package",
+        ColonyBeginning.Swarm => "a hived swarm",
+        ColonyBeginning.Nucleus => "a nucleus",
+        _ => "a whole colony",
+    };
+
     private static string Of(Record record, BookState state) => record switch
     {
         ApiaryRecord apiary => $"Apiary {apiary.Name}",
@@ -66,6 +90,9 @@ public static class Words
         ColonySplit split => $"{split.Name} was made from {Name(split.Parent, state)}{Tail(Frames(split.FramesOfBees, split.FramesOfBrood))}",
         ColoniesUnited united => $"{Name(united.Colony, state)} was united with {Name(united.Into, state)}",
         InspectionRecord seen => $"Inspection{Tail(Seen(seen))}",
+        QueenRecord queen => $"{Sentence(Of(queen.Event))}{(queen.ShareOfBees is { } share ? $" with {Share(share)} of the bees" : null)}{Tail(queen.Note)}",
+        ColonyBegan began => $"Began as {Of(began.As)}{Tail(Began(began))}",
+        BroodRemoved removed => $"{Share(removed.Share)} of {(removed.Brood == RemovedBrood.Drone ? "the drone brood" : "all brood")} taken out{Tail(removed.Note)}",
         JarRecord jar => $"Jar: {Count(jar.Mites, "mite", "mites")} in {Bees(jar.Bees)}{Passes(jar)}{Tail(jar.Note)}",
         JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}{Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null)}",
         RoundRecord round => $"Round: {round.Purpose}",
@@ -101,6 +128,17 @@ public static class Words
         ControlEnding.Partial => "given only in part",
         _ => "over",
     };
+
+    private static string Sentence(string words) => char.ToUpper(words[0], CultureInfo.CurrentCulture) + words[1..];
+
+    private static string Share(double share) => $"{100 * share:0} %";
+
+    private static string Began(ColonyBegan began) => string.Join(", ", new[]
+    {
+        began.KilogramsOfBees is { } weight ? $"{weight:0.##} kg of bees" : null,
+        Frames(began.FramesOfBees, began.FramesOfBrood) is { Length: > 0 } frames ? frames : null,
+        string.IsNullOrWhiteSpace(began.Note) ? null : began.Note,
+    }.OfType<string>());
 
     private static string Tail(string? text) => string.IsNullOrWhiteSpace(text) ? string.Empty : ": " + text;
 

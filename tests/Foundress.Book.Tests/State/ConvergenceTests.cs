@@ -47,6 +47,8 @@ public sealed class ConvergenceTests
             book.Jar(null, day, 7 + index);
             book.Write(new ColonyMoved(colonies[3], index == 1 ? heath : apiary, day.AddDays(index)));
             book.Write(new InspectionRecord(colonies[index], day, FramesOfBees: 8 + index));
+            book.Write(new QueenRecord(colonies[index], day.AddDays(-index), QueenEvent.Caged));
+            book.Write(new BroodRemoved(colonies[3], day, RemovedBrood.Drone, 0.5 + (0.1 * index)));
             var strike = book.Strike(jar);
             if (index == 2)
                 book.Strike(strike, "it was right");

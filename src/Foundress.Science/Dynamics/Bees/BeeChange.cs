@@ -9,7 +9,8 @@ internal readonly record struct BeeChange(
     double BeesGone = 0d,
     double BroodGone = 0d,
     double BeesCome = 0d,
-    double BroodCome = 0d)
+    double BroodCome = 0d,
+    bool Begins = false)
 {
     /// <summary>The share left at least when a number was taken: whoever counted frames left something behind.</summary>
     internal const double LeastLeft = 0.1;
@@ -24,7 +25,7 @@ internal readonly record struct BeeChange(
             switch (happened.Kind)
             {
                 case BeeEventKind.Began:
-                    changes.Add(new(day, 0d, 0d, 0d, BeesCome: happened.Bees ?? 0d, BroodCome: happened.Brood));
+                    changes.Add(new(day, 0d, 0d, 0d, BeesCome: happened.Bees ?? 0d, BroodCome: happened.Brood, Begins: true));
                     break;
                 case BeeEventKind.Joined:
                     changes.Add(new(day, BeesCome: happened.Bees ?? 0d, BroodCome: happened.Brood));

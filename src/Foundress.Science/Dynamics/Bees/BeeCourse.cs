@@ -71,6 +71,9 @@ public sealed class BeeCourse
     /// <summary>The same of <see cref="WorkerSealed"/> and <see cref="DroneSealed"/>, which are uncertain together.</summary>
     public ReadOnlySpan<float> BroodLogSpread => _broodLogSpread;
 
+    /// <summary>Bees and brood that left on days of the course: swarms, splits, combs cut out; by day.</summary>
+    public IReadOnlyList<BeesTaken> Taken { get; internal init; } = [];
+
     /// <summary>The place of a day in the daily numbers.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The course does not hold that day.</exception>
     public int IndexOf(DateOnly day)

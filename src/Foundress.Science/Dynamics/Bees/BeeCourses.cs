@@ -175,6 +175,9 @@ public static class BeeCourses
             broodSpread[day] = (float)Math.Sqrt(broodVariances[skip + day]);
         }
 
-        return new(from, adults, workers, drones, adultSpread, broodSpread);
+        return new(from, adults, workers, drones, adultSpread, broodSpread)
+        {
+            Taken = [.. run.Taken.Where(taken => taken.Day >= skip).Select(taken => taken with { Day = taken.Day - skip })],
+        };
     }
 }

@@ -62,8 +62,12 @@ internal sealed class BeeRun
     /// <summary>What came and went, by day.</summary>
     internal BeeChange[] Changes { get; set; } = [];
 
+    /// <summary>What left in the last reckoning, by day.</summary>
+    internal List<BeesTaken> Taken { get; } = [];
+
     internal void Run()
     {
+        Taken.Clear();
         var lives = _season.Lives;
         int open = lives.WorkerOpenDays;
         int grown = lives.WorkerDays;
@@ -165,6 +169,8 @@ internal sealed class BeeRun
             workerLeft = droneLeft = cells > 0d ? Math.Max(1d - (change.BroodGone / cells), BeeChange.LeastLeft) : 1d;
         }
 
+        if (!change.Begins && (beesLeft < 1d || workerLeft < 1d || droneLeft < 1d))
+            Taken.Add(new(day, 1d - beesLeft, 1d - workerLeft, 1d - droneLeft));
         double come = change.BeesCome / Times(AdultDeviation, day);
         summer = (summer * beesLeft) + (come * (1d - lasting));
         winter = (winter * beesLeft) + (come * lasting);

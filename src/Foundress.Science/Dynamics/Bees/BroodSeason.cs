@@ -96,6 +96,16 @@ public sealed class BroodSeason
     /// <summary>The adult bees of a usual colony of the site on a day, nothing being known of it.</summary>
     public double AdultsOn(DateOnly day) => _summer[YearDay(day)] + _winter[YearDay(day)];
 
+    /// <summary>The cells with worker brood of every age in such a colony on a day.</summary>
+    public double BroodOn(DateOnly day)
+    {
+        int today = YearDay(day);
+        double cells = 0d;
+        for (int age = 0; age < Lives.WorkerDays; age++)
+            cells += (age < Lives.WorkerOpenDays ? 1d : Lives.SealedShare) * _workersLaid[(today - age + SeasonWindow.YearDays) % SeasonWindow.YearDays];
+        return cells;
+    }
+
     /// <summary>The place of a day in the tables of the year, which are written as in the north.</summary>
     internal int YearDay(DateOnly day)
     {
