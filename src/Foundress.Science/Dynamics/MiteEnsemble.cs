@@ -31,6 +31,8 @@ public sealed class MiteEnsemble
         WorkerCells = new float[Stride * MiteBiology.WorkerSealedDays];
         DroneCells = new float[Stride * MiteBiology.DroneSealedDays];
         Week = new float[Stride];
+        ControlWeek = new float[Stride];
+        ControlFactor = new float[Stride];
         StrengthArray = new float[Stride];
         LogReproductionArray = new float[Stride];
         InflowArray = new float[Stride];
@@ -95,6 +97,10 @@ public sealed class MiteEnsemble
     internal float[] DroneCells { get; }
 
     internal float[] Week { get; }
+
+    internal float[] ControlWeek { get; }
+
+    internal float[] ControlFactor { get; }
 
     internal float[] StrengthArray { get; }
 
@@ -176,6 +182,7 @@ public sealed class MiteEnsemble
         float spread = (float)days.Biology.WeeklySpread;
         for (int i = 0; i < Stride; i++)
             Week[i] = i < Particles ? week[i] * spread : 0f;
+        Array.Clear(ControlWeek);
         Cohorts(days, WorkerCells, MiteBiology.WorkerSealedDays, ColonyDays.WorkerRate);
         Cohorts(days, DroneCells, MiteBiology.DroneSealedDays, ColonyDays.DroneRate);
     }
@@ -185,7 +192,7 @@ public sealed class MiteEnsemble
     /// <param name="spare">Room for one number a particle.</param>
     internal void Become(ReadOnlySpan<int> from, Span<float> spare)
     {
-        foreach (float[] array in (ReadOnlySpan<float[]>)[OnAdultsArray, Week, StrengthArray, LogReproductionArray, InflowArray, LateInflowArray, AdultScaleArray, BroodScaleArray, DroneScaleArray])
+        foreach (float[] array in (ReadOnlySpan<float[]>)[OnAdultsArray, Week, ControlWeek, StrengthArray, LogReproductionArray, InflowArray, LateInflowArray, AdultScaleArray, BroodScaleArray, DroneScaleArray])
             Gather(array.AsSpan(0, Particles), from, spare);
         for (int control = 0; control < _controls; control++)
             Gather(ControlScales.AsSpan(control * Stride, Particles), from, spare);
@@ -204,6 +211,7 @@ public sealed class MiteEnsemble
         Day = other.Day;
         other.OnAdultsArray.CopyTo(OnAdultsArray, 0);
         other.Week.CopyTo(Week, 0);
+        other.ControlWeek.CopyTo(ControlWeek, 0);
         other.StrengthArray.CopyTo(StrengthArray, 0);
         other.LogReproductionArray.CopyTo(LogReproductionArray, 0);
         other.InflowArray.CopyTo(InflowArray, 0);
