@@ -21,23 +21,33 @@ var knowledge = KnowledgeBase.Load();
 var trial = Trial.Read(args[0], knowledge);
 var wishes = trial.Colonies.SelectMany((colony, i) => colony.Jars.OrderBy(jar => jar.On).Skip(1).Select(jar => (Wish: new JarWish(i, jar.On, (int)jar.Bees.Bees), Seen: jar))).ToArray();
 
-// A jar of a day is foretold from earlier days only, so the day of the wish is put one back where jars of that day are known.
+// A jar of a day is foretold from earlier days only, so no jar of that day is given, not even of another colony.
 var builder = new HistoryBuilder(knowledge, trial.Latitude);
 var forecast = new ApiaryForecast(knowledge, particles);
 List<(string Name, Func<int, JarPrediction> Predict)> methods = [];
 var visits = wishes.Select(wish => wish.Wish.On).Distinct().Order().ToArray();
-var predictions = new JarPrediction[wishes.Length];
 var thin = 0;
-foreach (var visit in visits)
+
+JarPrediction[] Foretell(bool inspections)
 {
-    var earlier = trial.Colonies.Select(colony => colony with { Jars = [.. colony.Jars.Where(jar => jar.On < visit)] }).ToArray();
-    var today = Enumerable.Range(0, wishes.Length).Where(i => wishes[i].Wish.On == visit).ToArray();
-    var found = forecast.Foretell(builder, earlier, [.. today.Select(i => wishes[i].Wish)], seed);
-    for (var j = 0; j < today.Length; j++)
+    var predictions = new JarPrediction[wishes.Length];
+    foreach (var visit in visits)
     {
-        predictions[today[j]] = found[j].Prediction;
-        thin += found[j].Report.Thin ? 1 : 0;
+        var earlier = trial.Colonies.Select(colony => colony with
+        {
+            Jars = [.. colony.Jars.Where(jar => jar.On < visit)],
+            Inspections = inspections ? [.. colony.Inspections.Where(seen => seen.On < visit)] : [],
+        }).ToArray();
+        var today = Enumerable.Range(0, wishes.Length).Where(i => wishes[i].Wish.On == visit).ToArray();
+        var found = forecast.Foretell(builder, earlier, [.. today.Select(i => wishes[i].Wish)], seed);
+        for (var j = 0; j < today.Length; j++)
+        {
+            predictions[today[j]] = found[j].Prediction;
+            thin += found[j].Report.Thin ? 1 : 0;
+        }
     }
+
+    return predictions;
 }
 
 JarPrediction Plain(int i, double growth)
@@ -52,7 +62,10 @@ JarPrediction Plain(int i, double growth)
     return JarPrediction.Of(loads, BeeCount.Counted(wish.Bees), 1, knowledge.Mites.Priors);
 }
 
-methods.Add(("this forecast", i => predictions[i]));
+var bare = Foretell(inspections: false);
+var seen = Foretell(inspections: true);
+methods.Add(("this forecast", i => bare[i]));
+methods.Add(("this forecast, bees and brood seen", i => seen[i]));
 methods.Add(("persistence", i => Plain(i, 0)));
 methods.Add(("2.1 % a day", i => Plain(i, 0.021)));
 Console.WriteLine($"{wishes.Length} jars, {particles} particles, seed {seed}, thin {thin}");

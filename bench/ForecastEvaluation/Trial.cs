@@ -19,7 +19,7 @@ internal sealed record Trial(IReadOnlyList<string> Arms, IReadOnlyList<ForecastC
         var lines = File.ReadAllLines(path);
         var header = lines[0].Split(',').ToList();
         int colony = header.IndexOf("colony"), arm = header.IndexOf("arm"), day = header.IndexOf("day"), monthDay = header.IndexOf("month_day");
-        int mites = header.IndexOf("mites"), bees = header.IndexOf("bees");
+        int mites = header.IndexOf("mites"), bees = header.IndexOf("bees"), adults = header.IndexOf("adult_bees"), brood = header.IndexOf("worker_brood_cells");
         var rows = lines.Skip(1).Select(line => line.Split(',')).Where(cells => cells[mites].Length > 0 && cells[bees].Length > 0);
         List<string> arms = [];
         List<ForecastColony> colonies = [];
@@ -28,7 +28,9 @@ internal sealed record Trial(IReadOnlyList<string> Arms, IReadOnlyList<ForecastC
             var jars = group.Select(cells => new ForecastJar(
                 DateOf(cells[monthDay], Whole(cells[day])), "alcohol-wash", Whole(cells[mites]), BeeCount.Uncertain(BeeBasis.Weighed, Whole(cells[bees]), 0.05))).ToArray();
             arms.Add(group.First()[arm]);
-            colonies.Add(new ForecastColony(group.Key, jars, [], Controls(group.First()[arm], jars.Min(jar => jar.On), knowledge)));
+            var seen = group.Where(cells => cells[adults].Length > 0 && cells[brood].Length > 0).Select(cells => new ForecastInspection(
+                DateOf(cells[monthDay], Whole(cells[day])), Whole(cells[adults]) / knowledge.Bees.Frames.BeesPerFrame.Value, Whole(cells[brood]) / knowledge.Bees.Frames.BroodCellsPerFrame.Value)).ToArray();
+            colonies.Add(new ForecastColony(group.Key, jars, seen, Controls(group.First()[arm], jars.Min(jar => jar.On), knowledge)));
         }
 
         return new Trial(arms, colonies, AuburnLatitude);

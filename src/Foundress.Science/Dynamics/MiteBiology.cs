@@ -64,6 +64,9 @@ public sealed record MiteBiology
     /// <summary>How much of a week's deviation stays the next week, 0 to below 1.</summary>
     public required double WeeklyMemory { get; init; }
 
+    /// <summary>Standard deviation of the log of a control's kill rate from week to week, 0 to 2.</summary>
+    public required double ControlWeeklySpread { get; init; }
+
     /// <summary>Day of a northern year on which the late inflow of mites starts, 1 to 365.</summary>
     public required double LateInflowStart { get; init; }
 
@@ -91,6 +94,7 @@ public sealed record MiteBiology
         Check(HalfLayingBees, 1d, 1e5, nameof(HalfLayingBees));
         Check(WeeklySpread, 0d, 1d, nameof(WeeklySpread));
         Check(WeeklyMemory, 0d, 0.999, nameof(WeeklyMemory));
+        Check(ControlWeeklySpread, 0d, 2d, nameof(ControlWeeklySpread));
         Check(LateInflowStart, 1d, 365d, nameof(LateInflowStart));
         Check(LateInflowEnd, LateInflowStart, 365d, nameof(LateInflowEnd));
         return this;

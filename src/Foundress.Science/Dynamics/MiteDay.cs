@@ -31,6 +31,7 @@ internal static class MiteDay
             InfestedLoss = (float)biology.InfestedLoss;
             WeekMemory = (float)biology.WeeklyMemory;
             WeekSpread = (float)(biology.WeeklySpread * Math.Sqrt(1d - (biology.WeeklyMemory * biology.WeeklyMemory)));
+            ControlSpread = (float)(biology.ControlWeeklySpread * Math.Sqrt(1d - (biology.WeeklyMemory * biology.WeeklyMemory)));
         }
 
         internal float WorkerCrowd { get; }
@@ -52,6 +53,8 @@ internal static class MiteDay
         internal float WeekMemory { get; }
 
         internal float WeekSpread { get; }
+
+        internal float ControlSpread { get; }
     }
 
     /// <summary>What stays the same for the whole run, and the week's factor on reproduction.</summary>
@@ -64,6 +67,13 @@ internal static class MiteDay
         }
 
         Reproduction(ensemble, first, end);
+        ControlFactors(ensemble, first, end);
+    }
+
+    private static void ControlFactors(MiteEnsemble ensemble, int first, int end)
+    {
+        for (int i = first; i < end; i += Vector<float>.Count)
+            VectorFunctions.Exp(new Vector<float>(ensemble.ControlWeek, i)).CopyTo(ensemble.ControlFactor, i);
     }
 
     private static void Reproduction(MiteEnsemble ensemble, int first, int end)
@@ -75,7 +85,7 @@ internal static class MiteDay
             VectorFunctions.Exp(new Vector<float>(own, i) + new Vector<float>(week, i)).CopyTo(reproduction, i);
     }
 
-    /// <summary>A week's deviation of reproduction goes over into the next.</summary>
+    /// <summary>A week's deviations of reproduction and of the effect of controls go over into the next.</summary>
     internal static void NextWeek(MiteEnsemble ensemble, Constants constants, int day, uint seed, int first, int end)
     {
         float[] week = ensemble.Week;
@@ -85,6 +95,14 @@ internal static class MiteDay
         for (int i = first; i < end; i += Vector<float>.Count)
             ((new Vector<float>(week, i) * memory) + (spread * ParticleNoise.Normal(ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)))).CopyTo(week, i);
         Reproduction(ensemble, first, end);
+        if (ensemble.Controls == 0)
+            return;
+        week = ensemble.ControlWeek;
+        spread = new(constants.ControlSpread);
+        word = ParticleNoise.Word(seed, day, 7);
+        for (int i = first; i < end; i += Vector<float>.Count)
+            ((new Vector<float>(week, i) * memory) + (spread * ParticleNoise.Normal(ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)))).CopyTo(week, i);
+        ControlFactors(ensemble, first, end);
     }
 
     /// <summary>The day's bees, and laying as a share of that of a colony free of mites.</summary>
@@ -202,7 +220,7 @@ internal static class MiteDay
             {
                 if (!days.AtWork(control, day))
                     continue;
-                Vector<float> scale = new(ensemble.ControlScales, (control * ensemble.Stride) + i);
+                Vector<float> scale = new Vector<float>(ensemble.ControlScales, (control * ensemble.Stride) + i) * new Vector<float>(ensemble.ControlFactor, i);
                 hazard += scale * new Vector<float>(days.AdultHazard[control]);
                 if (days.BroodHazard[control] <= 0f)
                     continue;

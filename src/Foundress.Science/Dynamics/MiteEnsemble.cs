@@ -26,11 +26,13 @@ public sealed class MiteEnsemble
             throw new ArgumentOutOfRangeException(nameof(controls), controls, $"A course takes at most {ColonyDays.MostControls} controls.");
         Particles = particles;
         _controls = controls;
-        Stride = (particles + Group - 1) / Group * Group;
+        Stride = StrideOf(particles);
         OnAdultsArray = new float[Stride];
         WorkerCells = new float[Stride * MiteBiology.WorkerSealedDays];
         DroneCells = new float[Stride * MiteBiology.DroneSealedDays];
         Week = new float[Stride];
+        ControlWeek = new float[Stride];
+        ControlFactor = new float[Stride];
         StrengthArray = new float[Stride];
         LogReproductionArray = new float[Stride];
         InflowArray = new float[Stride];
@@ -95,6 +97,10 @@ public sealed class MiteEnsemble
     internal float[] DroneCells { get; }
 
     internal float[] Week { get; }
+
+    internal float[] ControlWeek { get; }
+
+    internal float[] ControlFactor { get; }
 
     internal float[] StrengthArray { get; }
 
@@ -176,6 +182,7 @@ public sealed class MiteEnsemble
         float spread = (float)days.Biology.WeeklySpread;
         for (int i = 0; i < Stride; i++)
             Week[i] = i < Particles ? week[i] * spread : 0f;
+        Array.Clear(ControlWeek);
         Cohorts(days, WorkerCells, MiteBiology.WorkerSealedDays, ColonyDays.WorkerRate);
         Cohorts(days, DroneCells, MiteBiology.DroneSealedDays, ColonyDays.DroneRate);
     }
@@ -185,7 +192,7 @@ public sealed class MiteEnsemble
     /// <param name="spare">Room for one number a particle.</param>
     internal void Become(ReadOnlySpan<int> from, Span<float> spare)
     {
-        foreach (float[] array in (ReadOnlySpan<float[]>)[OnAdultsArray, Week, StrengthArray, LogReproductionArray, InflowArray, LateInflowArray, AdultScaleArray, BroodScaleArray, DroneScaleArray])
+        foreach (float[] array in (ReadOnlySpan<float[]>)[OnAdultsArray, Week, ControlWeek, StrengthArray, LogReproductionArray, InflowArray, LateInflowArray, AdultScaleArray, BroodScaleArray, DroneScaleArray])
             Gather(array.AsSpan(0, Particles), from, spare);
         for (int control = 0; control < _controls; control++)
             Gather(ControlScales.AsSpan(control * Stride, Particles), from, spare);
@@ -195,15 +202,18 @@ public sealed class MiteEnsemble
             Gather(DroneCells.AsSpan(slot * Stride, Particles), from, spare);
     }
 
-    /// <summary>Takes over the state and the colonies of another ensemble of the same size.</summary>
-    /// <exception cref="ArgumentException">The sizes differ.</exception>
-    public void CopyFrom(MiteEnsemble other)
+    /// <summary>Takes over the state and the colonies of another ensemble of the same size, and the effect of its first controls.</summary>
+    /// <exception cref="ArgumentException">The sizes differ, or there are not so many controls.</exception>
+    public void CopyFrom(MiteEnsemble other, int controls)
     {
-        if (other.Particles != Particles || other._controls > _controls)
-            throw new ArgumentException($"The other ensemble has {other.Particles} particles and {other._controls} controls; this one {Particles} and {_controls}.", nameof(other));
+        if (other.Particles != Particles)
+            throw new ArgumentException($"The other ensemble has {other.Particles} particles, this one {Particles}.", nameof(other));
+        if (controls < 0 || controls > _controls || controls > other._controls)
+            throw new ArgumentException($"The ensembles have {other._controls} and {_controls} controls, not {controls}.", nameof(controls));
         Day = other.Day;
         other.OnAdultsArray.CopyTo(OnAdultsArray, 0);
         other.Week.CopyTo(Week, 0);
+        other.ControlWeek.CopyTo(ControlWeek, 0);
         other.StrengthArray.CopyTo(StrengthArray, 0);
         other.LogReproductionArray.CopyTo(LogReproductionArray, 0);
         other.InflowArray.CopyTo(InflowArray, 0);
@@ -213,9 +223,11 @@ public sealed class MiteEnsemble
         other.DroneScaleArray.CopyTo(DroneScaleArray, 0);
         other.WorkerCells.CopyTo(WorkerCells, 0);
         other.DroneCells.CopyTo(DroneCells, 0);
-        other.ControlScales.AsSpan(0, other._controls * Stride).CopyTo(ControlScales);
+        other.ControlScales.AsSpan(0, controls * Stride).CopyTo(ControlScales);
         other.Keys.CopyTo(Keys, 0);
     }
+
+    internal static int StrideOf(int particles) => (particles + Group - 1) / Group * Group;
 
     internal static void Gather(Span<float> values, ReadOnlySpan<int> from, Span<float> spare)
     {

@@ -30,6 +30,7 @@ public sealed class ColonyFilter
     private float[] _quantities = [];
     private MiteEnsemble _ensemble;
     private ColonyHistory? _history;
+    private float[] _course = [];
     private double _controlSpread;
     private double _logEvidence;
     private double _leastEffective;
@@ -66,8 +67,9 @@ public sealed class ColonyFilter
     /// <param name="priors">The figures of counting and differing.</param>
     /// <param name="until">The day to stop at, from the start of the history to the length of the course. Later counts are not used.</param>
     /// <param name="seed">Seed of everything drawn.</param>
+    /// <param name="keepCourse">Whether to keep the loads of every day for <see cref="Course"/>; costs memory and time.</param>
     /// <exception cref="ArgumentException">The belief is not one of this history, or the day lies outside.</exception>
-    public FilterReport Run(ColonyHistory history, ColonyBelief belief, ForecastPriors priors, int until, ulong seed)
+    public FilterReport Run(ColonyHistory history, ColonyBelief belief, ForecastPriors priors, int until, ulong seed, bool keepCourse = false)
     {
         if (belief.Count != Quantity.FirstControl + history.Days.Controls.Length)
             throw new ArgumentException("The belief is not one of this history: the numbers of controls differ.", nameof(belief));
@@ -75,6 +77,7 @@ public sealed class ColonyFilter
             throw new ArgumentException($"Day {until} lies outside days {history.StartDay} to {history.Days.Days}.", nameof(until));
         priors.Checked();
         _history = history;
+        _course = keepCourse ? new float[(until - history.StartDay) * MiteEnsemble.StrideOf(Particles)] : [];
         _controlSpread = priors.ControlSpread;
         Room(history.Days.Controls.Length);
         SeededGenerator generator = SeededGenerator.ForPart(seed, "colony filter");
@@ -90,6 +93,49 @@ public sealed class ColonyFilter
 
         Finish(generator);
         return new(_logEvidence, _leastEffective, passes, _leastEffective < FewShare);
+    }
+
+    /// <summary>The colony's past as all its counts tell it, from the start of the history to the day of the last run.</summary>
+    /// <param name="recovery">Share of the mites that the method of the level's scale brings off, above 0 to 1.</param>
+    /// <exception cref="InvalidOperationException">The last run did not keep its course.</exception>
+    public ColonyOutlook Course(double recovery)
+    {
+        if (_history is null || (_course.Length == 0 && _ensemble.Day > _history.StartDay))
+            throw new InvalidOperationException("Run the filter with its course kept first.");
+        return new(_history.Days.Bees.FirstDay.AddDays(_history.StartDay), _ensemble.Day - _history.StartDay, Particles, MiteEnsemble.StrideOf(Particles), _course, recovery);
+    }
+
+    /// <summary>
+    /// What may come: the particles of the last run go on through a course to come. Two courses that differ in a control meet the
+    /// same luck, so that their difference is the control's.
+    /// </summary>
+    /// <param name="future">The course to come: that of the history, or one with other bees or with further controls behind the history's.</param>
+    /// <param name="until">The day to stop at the start of, to the length of the course.</param>
+    /// <param name="recovery">Share of the mites that the method of the level's scale brings off, above 0 to 1.</param>
+    /// <param name="seed">Seed of the effect of further controls.</param>
+    /// <exception cref="ArgumentException">The course lacks controls of the history, or the day lies outside.</exception>
+    /// <exception cref="InvalidOperationException">Nothing was run before.</exception>
+    public ColonyOutlook Project(ColonyDays future, int until, double recovery, ulong seed)
+    {
+        int known = (_history ?? throw new InvalidOperationException("Run the filter first.")).Days.Controls.Length;
+        if (future.Controls.Length < known)
+            throw new ArgumentException($"The course to come has {future.Controls.Length} controls, the history {known}: it must have those and may have more.", nameof(future));
+        if (until < _ensemble.Day || until > future.Days)
+            throw new ArgumentException($"Day {until} lies outside days {_ensemble.Day} to {future.Days}.", nameof(until));
+        MiteEnsemble ensemble = new(Particles, future.Controls.Length);
+        ensemble.CopyFrom(_ensemble, known);
+        for (int control = known; control < future.Controls.Length; control++)
+        {
+            SeededGenerator generator = SeededGenerator.ForPart(seed, "further control");
+            for (int i = 0; i < Particles; i++)
+                _spare[i] = (float)generator.NextNormal();
+            ControlScales.Fill(future.Controls[control], _controlSpread, _spare, ensemble.ControlScale(control));
+        }
+
+        int first = ensemble.Day;
+        float[] loads = new float[(until - first) * ensemble.Stride];
+        MiteRun.Advance(ensemble, future, until, NoiseSeed, loads);
+        return new(future.Bees.FirstDay.AddDays(first), until - first, Particles, ensemble.Stride, loads, recovery);
     }
 
     /// <summary>Mean and variance of the colony's own quantities after the last run.</summary>
@@ -118,7 +164,7 @@ public sealed class ColonyFilter
         for (int i = 0; i < evidence.Length && evidence[i].Day <= until; i++)
         {
             if (evidence[i].Day > _ensemble.Day)
-                MiteRun.Advance(_ensemble, history.Days, evidence[i].Day, NoiseSeed);
+                Advance(history, evidence[i].Day);
             TakeIn(evidence[i], priors, power);
             if (i + 1 < evidence.Length && evidence[i + 1].Day == evidence[i].Day)
                 continue;
@@ -129,7 +175,16 @@ public sealed class ColonyFilter
         }
 
         if (until > _ensemble.Day)
-            MiteRun.Advance(_ensemble, history.Days, until, NoiseSeed);
+            Advance(history, until);
+    }
+
+    private void Advance(ColonyHistory history, int until)
+    {
+        int stride = MiteEnsemble.StrideOf(Particles);
+        Span<float> loads = _course.Length > 0
+            ? _course.AsSpan((_ensemble.Day - history.StartDay) * stride, (until - _ensemble.Day) * stride)
+            : [];
+        MiteRun.Advance(_ensemble, history.Days, until, NoiseSeed, loads);
     }
 
     private void Draw(ColonyBelief belief, ColonyBelief near, SeededGenerator generator)
@@ -253,6 +308,9 @@ public sealed class ColonyFilter
         int count = Quantity.FirstControl + _history!.Days.Controls.Length;
         for (int quantity = 0; quantity < count; quantity++)
             MiteEnsemble.Gather(Of(quantity), _from, _spare);
+        int stride = MiteEnsemble.StrideOf(Particles);
+        for (int day = 0; day < _ensemble.Day - _history.StartDay && _course.Length > 0; day++)
+            MiteEnsemble.Gather(_course.AsSpan(day * stride, Particles), _from, _spare);
         Array.Fill(_weights, 1d / Particles);
         if (move)
             Move(count, generator);
