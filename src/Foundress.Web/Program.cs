@@ -29,6 +29,7 @@ builder.Services.AddSingleton<IDevice, BrowserDevice>();
 builder.Services.AddSingleton<BookSession>();
 builder.Services.AddSingleton<DemoDoor>();
 builder.Services.AddSingleton<SeasonShelf>();
+builder.Services.AddSingleton<ForecastShelf>();
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();
 builder.Services.AddSingleton<UndoList>();

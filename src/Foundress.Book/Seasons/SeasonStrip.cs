@@ -1,3 +1,4 @@
+using Foundress.Book.Forecasts;
 using Foundress.Science.Judging;
 
 namespace Foundress.Book.Seasons;
@@ -28,4 +29,7 @@ public sealed record SeasonStrip(
 {
     /// <summary>Counts on other scales, by day. They stand beside the jars and are never set against their lines.</summary>
     public IReadOnlyList<OtherMark> Others { get; init; } = [];
+
+    /// <summary>Where it is heading, by day; empty until it was worked out.</summary>
+    public IReadOnlyList<FanPoint> Fan { get; init; } = [];
 }

@@ -30,6 +30,7 @@ public static class SeasonStripDrawing
         var svg = Svg.Picture(id, "fd-strip", layout.Width, layout.Height, title, strip.Sentence);
         DrawGround(svg, strip, layout, days, culture);
         DrawSeason(svg, strip, layout, days);
+        FanDrawing.Draw(svg, strip, layout, days, culture);
         DrawLines(svg, strip, layout, days, culture);
         var today = TodayTag.Of(strip, layout, days, shape, culture);
         DrawMonths(svg, strip, layout, days, today, culture);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Forecasts;
 using Foundress.Book.Seasons;
 using Foundress.Reports.Wording;
 
@@ -36,6 +37,12 @@ public static class SeasonStripTable
                 OtherText.Reading(other.Reading, culture), $"{other.Reading.Method.ToLower(culture)}: {other.Reading.Counted}", OtherText.Standing(other.Reading)));
         }
 
+        foreach (var point in Months(strip))
+        {
+            Add(new(StripRowKind.Forecast, point.On, null, LevelText.Day(point.On), "forecast",
+                LevelText.Reading(point.Middle, point.Low, point.High, culture), "nine courses in ten lie within", ""));
+        }
+
         rows.Sort(static (left, right) =>
         {
             var order = left.Row.From.CompareTo(right.Row.From);
@@ -46,6 +53,19 @@ public static class SeasonStripTable
         return rows.ConvertAll(static row => row.Row);
 
         void Add(StripRow row) => rows.Add((row, rows.Count));
+    }
+
+    // A row every two weeks or so says as much as the picture shows.
+    private static IEnumerable<FanPoint> Months(SeasonStrip strip)
+    {
+        DateOnly? last = null;
+        foreach (var point in strip.Fan)
+        {
+            if (point.On < strip.Today || point.On > strip.To || (last is { } before && point.On < before.AddDays(14)))
+                continue;
+            last = point.On;
+            yield return point;
+        }
     }
 
     /// <summary>Whether something due is done, in words.</summary>

@@ -27,6 +27,12 @@ internal static class StripCheck
                 throw new ArgumentException($"The count of colony {other.ColonyName} on {Day(other.On)} lies outside the strip's days {Day(strip.From)} to {Day(strip.To)}: leave it out or widen the strip.", nameof(strip));
         }
 
+        foreach (var point in strip.Fan)
+        {
+            if (!IsLevel(point.Low) || !IsLevel(point.High) || !(point.Low <= point.LowerQuarter && point.LowerQuarter <= point.Middle && point.Middle <= point.UpperQuarter && point.UpperQuarter <= point.High))
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The forecast of {Day(point.On)} runs {point.Low}, {point.LowerQuarter}, {point.Middle}, {point.UpperQuarter}, {point.High}: all must be finite, not negative and rising."), nameof(strip));
+        }
+
         foreach (var line in strip.Lines)
         {
             if (!IsLevel(line.Act) || (line.Watch is { } watch && !IsLevel(watch)))

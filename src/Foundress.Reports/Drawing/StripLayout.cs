@@ -3,7 +3,7 @@ namespace Foundress.Reports.Drawing;
 /// <summary>
 /// Where the lanes of a strip lie, from the top: header, due dates, the plot, the months, counts on other scales
 /// where there are any, the season's ribbon. Controls will
-/// be a further lane under the due dates; a forecast fan belongs in the plot right of today.
+/// be a further lane under the due dates.
 /// </summary>
 /// <param name="Width">Width of the picture.</param>
 /// <param name="Height">Height of the picture.</param>

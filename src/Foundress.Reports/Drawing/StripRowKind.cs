@@ -17,4 +17,7 @@ public enum StripRowKind
 
     /// <summary>A count on another scale.</summary>
     Other,
+
+    /// <summary>A day of the forecast.</summary>
+    Forecast,
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Forecasts;
 using Foundress.Book.Seasons;
 using Foundress.Reports.Drawing;
 
@@ -15,6 +16,9 @@ public sealed class DrawnStrip(SeasonStrip strip, string id)
 
     /// <summary>The strip.</summary>
     public SeasonStrip Strip => strip;
+
+    /// <summary>The same strip with a forecast.</summary>
+    public DrawnStrip With(IReadOnlyList<FanPoint> fan) => new(strip with { Fan = fan }, id + "f");
 
     /// <summary>Its drawing for a phone.</summary>
     public string Narrow => _narrow ??= SeasonStripDrawing.Draw(strip, id + "n", DrawingShape.Narrow, CultureInfo.CurrentCulture);

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Changes;
+using Foundress.Book.Forecasts;
 using Foundress.Book.Journal;
 using Foundress.Book.Judging;
 using Foundress.Book.Rounds;
@@ -20,6 +21,7 @@ public sealed class SeasonShelf(BookSession session)
     private readonly Dictionary<(Guid Id, int Years), DrawnStrip> _strips = [];
     private readonly Dictionary<RoundId, RoundResult> _results = [];
     private readonly Dictionary<ColonyId, ChangeSince?> _changes = [];
+    private (DrawnStrip Strip, IReadOnlyList<FanPoint> Fan, DrawnStrip Drawn)? _fanned;
     private BookState? _state;
     private DateOnly _today;
     private SeasonStrips? _reader;
@@ -45,6 +47,16 @@ public sealed class SeasonShelf(BookSession session)
     /// <param name="colony">The colony.</param>
     /// <param name="years">Which twelve months: 0 holds today, -1 is the twelve before.</param>
     public DrawnStrip Of(Colony colony, int years) => Strip(colony.Id.Value, years, within => Reader.Of(colony, session.Today, within));
+
+    /// <summary>A strip with a forecast laid into it; the strip itself when there is none.</summary>
+    public DrawnStrip WithFan(DrawnStrip strip, IReadOnlyList<FanPoint> fan)
+    {
+        if (fan.Count == 0)
+            return strip;
+        if (_fanned is not { } kept || !ReferenceEquals(kept.Strip, strip) || !ReferenceEquals(kept.Fan, fan))
+            _fanned = kept = (strip, fan, strip.With(fan));
+        return kept.Drawn;
+    }
 
     /// <summary>What a round says so far.</summary>
     public RoundResult Of(Round round)

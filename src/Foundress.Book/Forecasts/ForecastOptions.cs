@@ -1,0 +1,17 @@
+namespace Foundress.Book.Forecasts;
+
+/// <summary>How a forecast is worked out.</summary>
+public sealed record ForecastOptions
+{
+    /// <summary>Possible courses for each colony, 64 to 100,000: 2,000 by default, fewer where time is short.</summary>
+    public int Particles { get; init; } = 2000;
+
+    /// <summary>Days looked ahead, 1 to 366.</summary>
+    public int Ahead { get; init; } = 120;
+
+    /// <summary>Seed of everything drawn: the same book, day and seed give the same forecast on every device.</summary>
+    public ulong Seed { get; init; } = 1;
+
+    /// <summary>A control to suppose, to see what it would change; none by default.</summary>
+    public Supposition? Suppose { get; init; }
+}
