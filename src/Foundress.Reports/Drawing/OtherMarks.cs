@@ -33,7 +33,7 @@ internal static class OtherMarks
         for (var i = 0; i < places.Length; i++)
         {
             var reading = marks[i].Reading;
-            svg.Group("fd-jar " + Symbols.ClassOf(reading.Standing)).Has("data-count", marks[i].Entry.ToString())
+            svg.Group("fd-count " + Symbols.ClassOf(reading.Standing)).Has("data-count", marks[i].Entry.ToString())
                 .Title($"{marks[i].ColonyName}, {LevelText.Day(marks[i].On)}: {OtherText.Reading(reading, culture)}; {reading.Counted}; {OtherText.Standing(reading)}");
             Symbols.Other(svg, reading.Kind, reading.Standing, places[i], layout.OthersMiddle, half);
             svg.End();

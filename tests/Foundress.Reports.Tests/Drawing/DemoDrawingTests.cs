@@ -29,9 +29,11 @@ public sealed class DemoDrawingTests
             var root = SvgReader.Parse(SeasonStripDrawing.Draw(strip, "s", DrawingShape.Wide, CultureInfo.InvariantCulture));
             SvgReader.AssertInside(root);
             Assert.Equal(strip.Jars.Count, root.OfClass("fd-jar").Count());
+            Assert.Equal(strip.Others.Count, root.OfClass("fd-count").Count());
         }
 
         Assert.True(apiaries.Sum(apiary => apiary.Strip.Jars.Count) > 50);
+        Assert.True(apiaries.Sum(apiary => apiary.Strip.Others.Count) > 5);
         var page = HtmlReport.Write(new("Demo", today.AddYears(-2), today, true, 0.95, "lines", apiaries, []), CultureInfo.InvariantCulture);
         Assert.Contains("Invented data", page, StringComparison.Ordinal);
     }
