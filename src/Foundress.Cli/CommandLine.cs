@@ -78,9 +78,15 @@ public static class CommandLine
             3 the book or a file could not be read or written, 4 a fault of the program.
             """);
         root.Add(JarCommand.Make(around));
+        root.Add(CalibrateCommand.Make(around));
+        root.Add(FallCommand.Make(around));
+        root.Add(BroodCommand.Make(around));
         root.Add(PlanCommand.Make(around));
         root.Add(DrawCommand.Make(around));
+        root.Add(ChartCommand.Make(around));
+        root.Add(ShortlistCommand.Make(around));
         root.Add(ImportCommand.Make(around));
+        root.Add(ForecastCommand.Make(around));
         root.Add(ReportCommand.Make(around));
         root.Add(BackupCommand.Make(around));
         root.Add(RestoreCommand.Make(around));

@@ -22,6 +22,10 @@ public sealed class KnowledgeBase
         JudgingDefaults judging,
         BeeFacts bees,
         ControlFacts controls,
+        CalibrationRules calibration,
+        WeighingFacts weighing,
+        Catalog<FallFactor> fallFactors,
+        MiteFacts mites,
         ReadingLog log)
     {
         Methods = methods;
@@ -35,12 +39,16 @@ public sealed class KnowledgeBase
         Judging = judging;
         Bees = bees;
         Controls = controls;
+        Calibration = calibration;
+        Weighing = weighing;
+        FallFactors = fallFactors;
+        Mites = mites;
         _log = log;
     }
 
     /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
-        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json", "agents.json"];
+        ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json", "agents.json", "fall.json", "biology.json"];
 
     /// <summary>Ways of counting mites.</summary>
     public Catalog<CountingMethod> Methods { get; }
@@ -74,6 +82,18 @@ public sealed class KnowledgeBase
 
     /// <summary>Controls: what they are, what they do, what they need, and how it is proven that they worked.</summary>
     public ControlFacts Controls { get; }
+
+    /// <summary>How much the keeper's own counted jars weigh.</summary>
+    public CalibrationRules Calibration { get; }
+
+    /// <summary>What is known about weighing bees.</summary>
+    public WeighingFacts Weighing { get; }
+
+    /// <summary>What sources make of the mites that fall in a day.</summary>
+    public Catalog<FallFactor> FallFactors { get; }
+
+    /// <summary>Mite life, how much colonies differ, and how counts scatter.</summary>
+    public MiteFacts Mites { get; }
 
     /// <summary>The knowledge that comes with the program.</summary>
     public static KnowledgeBase Load() => BuiltIn.Value;

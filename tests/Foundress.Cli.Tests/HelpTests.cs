@@ -8,6 +8,9 @@ public sealed class HelpTests : IDisposable
 
     [Theory]
     [InlineData("jar")]
+    [InlineData("calibrate")]
+    [InlineData("fall")]
+    [InlineData("brood")]
     [InlineData("plan")]
     [InlineData("draw")]
     [InlineData("import jars")]

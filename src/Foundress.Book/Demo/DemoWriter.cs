@@ -3,6 +3,7 @@ using Foundress.Book.Records;
 using Foundress.Book.Rounds;
 using Foundress.Knowledge;
 using Foundress.Science;
+using Foundress.Science.Estimation;
 using Foundress.Science.Numerics;
 
 namespace Foundress.Book.Demo;
@@ -10,6 +11,8 @@ namespace Foundress.Book.Demo;
 /// <summary>Invents two seasons of beekeeping, day by day, and writes down what the keeper would have.</summary>
 internal sealed class DemoWriter
 {
+    private const string Scoop = "half-cup-us";
+
     private static readonly (string Name, double Latitude, double Longitude, string Prefix, int Colonies)[] Places =
     [
         ("Mill orchard", 51.2, 4.6, "M", 18),
@@ -31,6 +34,7 @@ internal sealed class DemoWriter
     private readonly KnowledgeBase _knowledge;
     private readonly DateOnly _today;
     private readonly SeededGenerator _chance;
+    private readonly SeededGenerator _aside;
     private readonly FixedTime _time = new();
     private readonly Ledger _ledger = new();
     private readonly Scribe _keeper;
@@ -41,7 +45,7 @@ internal sealed class DemoWriter
 
     internal DemoWriter(KnowledgeBase knowledge, ulong seed, DateOnly today)
     {
-        (_knowledge, _today, _chance) = (knowledge, today, new SeededGenerator(seed));
+        (_knowledge, _today, _chance, _aside) = (knowledge, today, new SeededGenerator(seed), new SeededGenerator(~seed));
         var ids = new DemoIds(seed);
         var clock = new HybridClock(_time);
         _keeper = new Scribe(Operations.Demo, "Keeper (invented)", "demo-laptop", clock, ids);
@@ -61,7 +65,7 @@ internal sealed class DemoWriter
     private void Found(DateOnly day)
     {
         GoTo(day);
-        Keep(_keeper, new PolicyRecord(OperationName: "Demo bees (invented)", JarMeasure: "half-cup-us"));
+        Keep(_keeper, new PolicyRecord(OperationName: "Demo bees (invented)", JarMeasure: Scoop, FallLines: "osnabrueck-fall", DroneLines: "uk-drone-brood"));
         foreach (var place in Places)
         {
             var apiary = new ApiaryId(_keeper.Ids.Next());
@@ -95,6 +99,39 @@ internal sealed class DemoWriter
             if (month == 8 && day > 20)
                 Control(new DateOnly(year, 8, 8));
             Round(new DateOnly(year, month, day), purpose);
+            if (month == 5)
+                OpenBrood(new DateOnly(year, 6, 12));
+            if (month is 5 or 9)
+                Boards(month == 5 ? new DateOnly(year, 7, 14) : new DateOnly(year, 10, 20));
+        }
+    }
+
+    // A few boards under colonies of the last apiary: about one fallen mite a day for each 0.3 per 100 bees (invented).
+    private void Boards(DateOnly day)
+    {
+        if (!GoTo(day))
+            return;
+        foreach (var hive in Living(_hives.Values.Last()).Take(5))
+        {
+            hive.MoveTo(day);
+            var days = 3 + (int)(3 * _aside.NextDouble());
+            var share = _aside.NextDouble() < 0.3 ? 0.33 : (double?)null;
+            var ants = _aside.NextDouble() < 0.15 ? true : (bool?)null;
+            Keep(_helper, new MiteFallRecord(
+                hive.Id, day, _aside.NextPoisson(hive.Level * 3 * days * (share ?? 1) * (ants == true ? 0.5 : 1)), days, share, Scavengers: ants));
+        }
+    }
+
+    private void OpenBrood(DateOnly day)
+    {
+        if (!GoTo(day))
+            return;
+        foreach (var hive in Living(_hives.Values.First()).Take(4))
+        {
+            hive.MoveTo(day);
+            var cells = 60 + (int)(60 * _aside.NextDouble());
+            var infested = Math.Min(cells, _aside.NextPoisson(cells * Math.Min(0.6, 0.05 * hive.Level)));
+            Keep(_helper, new OpenedBroodRecord(hive.Id, day, BroodKind.Drone, cells, infested, infested + _aside.NextPoisson(0.2 * infested)));
         }
     }
 
@@ -207,9 +244,12 @@ internal sealed class DemoWriter
             passes = [Math.Max(0, mites - second), Math.Min(mites, second)];
         }
 
+        var scoop = _knowledge.JarMeasures[Scoop];
         var jar = new JarRecord(
             day, "alcohol-wash", passes,
-            assumed ? new JarBees(BeeBasis.Assumed, _knowledge.JarMeasures["half-cup-us"].UsualBees.Value, _knowledge.JarMeasures["half-cup-us"].LogSpread.Value, "half-cup-us") : JarBees.Counted(bees),
+            assumed ? new JarBees(BeeBasis.Assumed, scoop.UsualBees.Value, scoop.LogSpread.Value, scoop.Id)
+            : _aside.NextDouble() < 0.06 ? Weighed(bees)
+            : JarBees.Counted(bees, scoop.Id),
             hive.Id, round, new JarConditions(AgitationSeconds: 60));
         var entry = Keep(_helper, jar);
         if (_chance.NextDouble() < 0.015)
@@ -217,6 +257,13 @@ internal sealed class DemoWriter
             Keep(_keeper, new Strike(entry.Id, "written down for the wrong colony"));
             Keep(_keeper, jar with { Note = "written again after the strike" });
         }
+    }
+
+    // A hundred of the jar's bees counted and weighed, on a scale that shows whole grams.
+    private JarBees Weighed(int bees)
+    {
+        var each = 0.1 * Math.Exp(0.1 * _aside.NextNormal());
+        return JarBees.Weighed(Math.Round(bees * each), new WeighedSample(100, Math.Round(100 * each), fromJar: true), _knowledge.Weighing.ToWeighing());
     }
 
     private bool GoTo(DateOnly day)

@@ -24,7 +24,7 @@ internal sealed class CsvOpening
 
     /// <summary>Opens a file.</summary>
     /// <exception cref="ImportFormatException">It is empty, or something else than separated values.</exception>
-    internal static CsvOpening Of(Stream file)
+    internal static CsvOpening Of(Stream file, IReadOnlyList<string>? columns = null)
     {
         var head = new byte[Head];
         var length = file.ReadAtLeast(head, Head, throwOnEndOfStream: false);
@@ -37,7 +37,7 @@ internal sealed class CsvOpening
         var taken = text.ReadBlock(start, 0, start.Length);
         var opening = new string(start, 0, taken);
         if (string.IsNullOrWhiteSpace(opening))
-            throw new ImportFormatException("The file is empty: it needs a row of column names and a row for each jar.");
+            throw new ImportFormatException("The file is empty: it needs a row of column names and a row for each record.");
         if (opening.Contains('\0'))
             throw NotText();
         var first = opening.AsSpan().TrimStart()[0];
@@ -46,7 +46,7 @@ internal sealed class CsvOpening
         if (first is '<')
             throw new ImportFormatException("This is a web page or XML, not CSV: save the jars as CSV, one row each.");
 
-        var separator = SeparatorOf(opening);
+        var separator = SeparatorOf(opening, columns ?? JarColumns.Required);
         var reader = new CsvReader(new RejoinedText(opening, text), separator);
         IReadOnlyList<string> header = [];
         while (header.Count == 0 && reader.Read())
@@ -61,11 +61,11 @@ internal sealed class CsvOpening
 
         return header.Count > 0
             ? new CsvOpening(reader, name, header)
-            : throw new ImportFormatException("The file is empty: it needs a row of column names and a row for each jar.");
+            : throw new ImportFormatException("The file is empty: it needs a row of column names and a row for each record.");
     }
 
     // The separator under which the first rows name the most columns that are known; a comma when none does.
-    private static char SeparatorOf(string opening)
+    private static char SeparatorOf(string opening, IReadOnlyList<string> columns)
     {
         var best = ',';
         var most = 0;
@@ -74,7 +74,7 @@ internal sealed class CsvOpening
             var reader = new CsvReader(new StringReader(opening), separator);
             for (var row = 0; row < 3 && reader.Read(); row++)
             {
-                var known = reader.Fields.Count(field => JarColumns.Required.Contains(JarColumns.Normal(field)));
+                var known = reader.Fields.Count(field => columns.Contains(JarColumns.Normal(field)));
                 if (known > most)
                     (best, most) = (separator, known);
             }

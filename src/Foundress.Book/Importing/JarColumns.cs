@@ -27,6 +27,9 @@ public static class JarColumns
     /// <summary>Mites in each pass over the same bees.</summary>
     public const string Passes = "passes";
 
+    /// <summary>Id of the measure the bees were taken with.</summary>
+    public const string Measure = "measure";
+
     /// <summary>Anything else.</summary>
     public const string Note = "note";
 
@@ -40,7 +43,7 @@ public static class JarColumns
     public static IReadOnlyList<string> Required { get; } = [Apiary, Colony, Date, Method, Mites, Bees];
 
     /// <summary>Columns a file may have.</summary>
-    public static IReadOnlyList<string> Optional { get; } = [BeesBasis, Passes, Note];
+    public static IReadOnlyList<string> Optional { get; } = [BeesBasis, Passes, Measure, Note];
 
     /// <summary>The form a header is compared in: trimmed, lower case, blanks and hyphens as underscores.</summary>
     public static string Normal(string header) => header.Trim().ToLowerInvariant().Replace(' ', '_').Replace('-', '_');

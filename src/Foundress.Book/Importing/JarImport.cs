@@ -141,6 +141,9 @@ public sealed class JarImport
             Check(problems, JarColumns.Passes, passesProblem);
         }
 
+        Check(problems, JarColumns.Measure, MeasureField.Read(Text(JarColumns.Measure), _rules.Measures, out var measure));
+        if (measure is not null && basis == BeeBasis.Weighed)
+            problems.Add(new FieldProblem(JarColumns.Measure, measure, "A weighed jar needs no measure: empty this column, or say that the bees were counted or assumed."));
         Check(problems, JarColumns.Note, NameField.ReadNote(Text(JarColumns.Note), out var note));
         if (problems.Count > 0)
             return Reject(problems);
@@ -148,7 +151,7 @@ public sealed class JarImport
         var place = _places.Find(apiary, colony, day);
         if (place.Problem is not null)
             return Reject([place.Problem]);
-        var jar = new JarRecord(day, method, passes, BeesOf(basis, bees), place.Colony, Note: note);
+        var jar = new JarRecord(day, method, passes, BeesOf(basis, bees) with { Measure = measure }, place.Colony, Note: note);
         return Accept(jar, place);
     }
 

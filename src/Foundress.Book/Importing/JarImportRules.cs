@@ -10,10 +10,16 @@ namespace Foundress.Book.Importing;
 /// <param name="AssumedLogSpread">Spread of an assumed number of bees, likewise.</param>
 public sealed record JarImportRules(DateOnly Today, IReadOnlyCollection<string> Methods, double WeighedLogSpread, double AssumedLogSpread)
 {
+    /// <summary>Ids of the measures bees may have been taken with.</summary>
+    public IReadOnlyCollection<string> Measures { get; init; } = [];
+
     /// <summary>The rules by the knowledge files and the keeper's settings.</summary>
     public static JarImportRules From(KnowledgeBase knowledge, PolicyRecord settings, DateOnly today)
     {
         var spreads = BeeSpreads.Of(knowledge, settings);
-        return new JarImportRules(today, [.. knowledge.Methods.Where(method => method.IsJar).Select(method => method.Id)], spreads.Weighed, spreads.Assumed);
+        return new JarImportRules(today, [.. knowledge.Methods.Where(method => method.IsJar).Select(method => method.Id)], spreads.Weighed, spreads.Assumed)
+        {
+            Measures = [.. knowledge.JarMeasures.Ids, JarBees.OwnScoop],
+        };
     }
 }

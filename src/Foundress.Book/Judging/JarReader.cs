@@ -15,6 +15,9 @@ namespace Foundress.Book.Judging;
 /// <param name="culture">How numbers are written in the sentences.</param>
 public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, CultureInfo culture)
 {
+    /// <summary>Counting is not advised for less: a well weighed jar is as good as counted (product choice).</summary>
+    private const double LeastGain = 0.03;
+
     /// <summary>Reads a jar that keeps to the rules of <see cref="Rules.RecordRules"/>.</summary>
     /// <param name="jar">The jar.</param>
     /// <param name="apiary">Where it was taken; null when not known.</param>
@@ -32,6 +35,8 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         var method = knowledge.Methods[jar.Method];
         var bees = jar.Bees.AsBeeCount;
         var (level, interval, posterior) = Estimate(jar, bees);
+        var passesReader = new PassesReader(knowledge.Judging, policy.Confidence, culture);
+        var passes = passesReader.Read(jar);
 
         var notJudged = WhyNotJudged(method, lines);
         Chance? overWatch = null, overLine = null;
@@ -47,7 +52,9 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
             jar, method, level, interval, posterior, lines, notJudged, overWatch, overLine, standing,
             Meaning(jar, interval, lines, notJudged, overLine, overWatch, standing),
             new Lazy<IReadOnlyList<string>>(() => Sharpen(jar, bees, standing)),
-            Working(jar, method, bees, level, interval, posterior, lines, overLine),
+            Working(jar, method, bees, level, interval, posterior, lines, overLine, passes is null ? [] : passesReader.Working(passes)),
+            passes,
+            [.. method.Recoveries.Select(recovery => CorrectedLevel.Of(recovery, level, interval))],
             [.. method.Cautions.Select(caution => caution.Text)]);
     }
 
@@ -109,7 +116,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
     {
         var tips = new List<string>();
         var sharpening = Sharpening.Of(new JarCount(jar.Mites, bees), policy.Confidence);
-        if (sharpening.WidthIfCounted is { } counted && counted < sharpening.WidthNow)
+        if (sharpening.WidthIfCounted is { } counted && 1 - (counted / sharpening.WidthNow) >= LeastGain)
             tips.Add($"Count the bees: the interval would be about {Narrower(counted, sharpening.WidthNow)} narrower.");
         tips.Add($"Take another jar from this colony: the interval would be about {Narrower(sharpening.WidthWithAnotherJar, sharpening.WidthNow)} narrower.");
         if (jar.Passes.Count == 1)
@@ -122,21 +129,18 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
     private string Narrower(double then, double now) => Say.Percent(Math.Round(Math.Max(0, 1 - (then / now)), 2), culture);
 
     private List<WorkingStep> Working(
-        JarRecord jar, CountingMethod method, BeeCount bees, MiteLevel level, LevelInterval interval, LevelPosterior posterior, LinesInForce? lines, Chance? over)
+        JarRecord jar, CountingMethod method, BeeCount bees, MiteLevel level, LevelInterval interval, LevelPosterior posterior, LinesInForce? lines, Chance? over,
+        IEnumerable<WorkingStep> ofPasses)
     {
         var steps = new List<WorkingStep>();
         if (jar.Passes.Count > 1)
             steps.Add(new WorkingStep("Mites", $"{string.Join(" + ", jar.Passes)} = {jar.Mites} over {jar.Passes.Count} passes", "the count"));
+        steps.AddRange(ofPasses);
         steps.Add(new WorkingStep(
             "Level",
             $"100 × {jar.Mites} / {Number(bees.Bees)} = {Number(level.Per100Bees)} mites per 100 bees",
             "Dietemann et al. 2013, J Apic Res 52(1), DOI 10.3896/IBRA.1.52.1.09: mites / bees × 100"));
-        steps.Add(bees.Basis == BeeBasis.Counted
-            ? new WorkingStep("Bees", $"{Number(bees.Bees)}, counted: exact", "the count")
-            : new WorkingStep(
-                "Bees",
-                $"about {Number(bees.Bees)}, {bees.Basis.ToString().ToLowerInvariant()}: usually between {bees.Usual.Low.ToString("0", culture)} and {bees.Usual.High.ToString("0", culture)} (log spread {Number(bees.LogSpread)})",
-                "lognormal number of bees; spread from the jar data"));
+        steps.Add(Bees(jar.Bees, bees));
         steps.Add(new WorkingStep(
             $"{Say.Percent(interval.Confidence, culture)} interval",
             $"{Number(interval.Lower.Per100Bees)} to {Number(interval.Upper.Per100Bees)} per 100",
@@ -157,14 +161,32 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
 
         if (method.Recoveries.Count > 0)
         {
-            var shares = method.Recoveries.Select(recovery => $"{Number(recovery.Share.Value)} % ({recovery.Share.Source.Text})");
+            var shares = method.Recoveries.Select(recovery => $"{Number(recovery.Share.Value)} % ({recovery.Share.Source.Text}{(recovery.Share.Source.Status == SourceStatus.FromMemory ? ", from memory" : string.Empty)}), which would make it {Number(level.Per100Bees / (recovery.Share.Value / 100))} per 100");
             steps.Add(new WorkingStep(
                 "Not corrected for recovery",
-                $"This method is reported to free {string.Join("; ", shares)} of the mites. The level above is what was counted; lines are set on the same footing.",
+                $"This method is reported to free {string.Join("; ", shares)}. The level above is what was counted; lines are set on the same footing.",
                 "see each figure"));
         }
 
         return steps;
+    }
+
+    private WorkingStep Bees(JarBees facts, BeeCount bees)
+    {
+        if (bees.Basis == BeeBasis.Counted)
+            return new WorkingStep("Bees", $"{Number(bees.Bees)}, counted: exact", "the count");
+        var usual = $"usually between {bees.Usual.Low.ToString("0", culture)} and {bees.Usual.High.ToString("0", culture)} (log spread {Number(bees.LogSpread)})";
+        if (facts is { Grams: { } grams, SampleBees: { } sample, SampleGrams: { } sampleGrams })
+        {
+            return new WorkingStep(
+                "Bees",
+                $"{Number(grams)} g × {sample} / {Number(sampleGrams)} g = about {Number(bees.Bees)}, weighed with {sample} counted bees {(facts.SampleApart == true ? "of the same place and day" : "of this jar")}: {usual}",
+                "ratio with the delta method: Cochran 1977, Sampling Techniques, chapter 6; spread of single bees: " + knowledge.Weighing.SpreadOfBees.Source.Text);
+        }
+
+        return facts.CountedJars is { } jars
+            ? new WorkingStep("Bees", $"about {Number(bees.Bees)}, as {Say.Count(jars, "counted jar of the same measure and person teaches", "counted jars of the same measure and person teach")}: {usual}", "normal-inverse-gamma on ln bees: Gelman et al. 2013, Bayesian Data Analysis, section 3.3; see docs/methods/calibration.md")
+            : new WorkingStep("Bees", $"about {Number(bees.Bees)}, {bees.Basis.ToString().ToLowerInvariant()}: {usual}", "lognormal number of bees; spread from the jar data");
     }
 
     private string Number(double value) => value.ToString("0.####", culture);

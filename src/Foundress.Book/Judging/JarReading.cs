@@ -20,6 +20,8 @@ namespace Foundress.Book.Judging;
 /// <param name="Meaning">What that usually means now, in plain sentences.</param>
 /// <param name="SharpenWhenAsked">What would narrow the answer, worked out only when asked for: it takes many times as long as the rest.</param>
 /// <param name="Working">How it was worked out.</param>
+/// <param name="Passes">What repeat passes tell; null for a single pass.</param>
+/// <param name="Corrected">What the level would be if the method found the share that each source reports. Shown, not used.</param>
 /// <param name="Cautions">What to mind with this method.</param>
 public sealed record JarReading(
     JarRecord Facts,
@@ -35,6 +37,8 @@ public sealed record JarReading(
     string Meaning,
     Lazy<IReadOnlyList<string>> SharpenWhenAsked,
     IReadOnlyList<WorkingStep> Working,
+    PassesReading? Passes,
+    IReadOnlyList<CorrectedLevel> Corrected,
     IReadOnlyList<string> Cautions)
 {
     /// <summary>What would narrow the answer, best first.</summary>

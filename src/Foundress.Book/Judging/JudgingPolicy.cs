@@ -43,8 +43,39 @@ public sealed class JudgingPolicy
     public LinesInForce? On(Apiary? apiary, DateOnly day)
     {
         var id = apiary?.LinePolicy ?? _settings.LinePolicy ?? _knowledge.Judging.DefaultPolicyId;
-        if (id == PolicyRules.Own)
-            return OwnLines();
+        return id == PolicyRules.Own ? OwnLines() : On(id, apiary, day);
+    }
+
+    /// <summary>The lines in force for counts that are not taken on a jar: those the keeper chose for that scale; there is no default.</summary>
+    /// <param name="scaleId">One of <see cref="OtherScales"/>.</param>
+    /// <param name="apiary">The apiary; null where none is known.</param>
+    /// <param name="day">The day.</param>
+    /// <returns>The lines, or null when none are chosen or the chosen set has none for that time of year.</returns>
+    public LinesInForce? OnScale(string scaleId, Apiary? apiary, DateOnly day) => ChosenFor(scaleId) is { } id ? On(id, apiary, day) : null;
+
+    /// <summary>The set of lines the keeper chose for a scale; null when none is chosen.</summary>
+    /// <param name="scaleId">One of <see cref="OtherScales"/>.</param>
+    public string? ChosenFor(string scaleId)
+    {
+        var id = scaleId switch
+        {
+            OtherScales.Fall => _settings.FallLines,
+            OtherScales.DroneCells => _settings.DroneLines,
+            OtherScales.WorkerCells => _settings.WorkerLines,
+            _ => null,
+        };
+        return id == OtherScales.NoLines ? null : id;
+    }
+
+    /// <summary>The lines that every published set for a scale gives for a day.</summary>
+    /// <param name="scaleId">The scale.</param>
+    /// <param name="apiary">The apiary; null where none is known.</param>
+    /// <param name="day">The day.</param>
+    public IReadOnlyList<LinesInForce> Published(string scaleId, Apiary? apiary, DateOnly day) =>
+        [.. _knowledge.LinePolicies.Where(policy => policy.AppliesTo(scaleId)).Select(policy => On(policy.Id, apiary, day)).OfType<LinesInForce>()];
+
+    private LinesInForce? On(string id, Apiary? apiary, DateOnly day)
+    {
         if (!_knowledge.LinePolicies.TryGet(id, out var policy))
             return null;
         var phase = SiteSeason.Of(apiary, _knowledge).PhaseOn(day);

@@ -20,6 +20,10 @@ namespace Foundress.Book.Records;
 /// <param name="Jurisdiction">Whose law the labels follow.</param>
 /// <param name="CertifiedOrganic">Whether the colonies are kept as certified organic.</param>
 /// <param name="Gear">Ids of the gear for controls the keeper has, from the knowledge files.</param>
+/// <param name="CountedJarsTeach">Whether an uncounted jar is taken as the writer's own counted jars teach, once there are enough; yes when not given.</param>
+/// <param name="FallLines">Id of the lines that natural falls are judged by; none when not given.</param>
+/// <param name="DroneLines">Id of the lines that opened drone brood is judged by; none when not given.</param>
+/// <param name="WorkerLines">Id of the lines that opened worker brood is judged by; none when not given.</param>
 public sealed record PolicyRecord(
     string? OperationName = null,
     string? LinePolicy = null,
@@ -34,4 +38,8 @@ public sealed record PolicyRecord(
     double? ScoopLogSpread = null,
     Jurisdiction? Jurisdiction = null,
     bool? CertifiedOrganic = null,
-    IReadOnlyList<string>? Gear = null) : Record;
+    IReadOnlyList<string>? Gear = null,
+    bool? CountedJarsTeach = null,
+    string? FallLines = null,
+    string? DroneLines = null,
+    string? WorkerLines = null) : Record;

@@ -33,6 +33,9 @@ public static class RecordKinds
     /// <summary><see cref="Records.RoundSkip"/>.</summary>
     public const string RoundSkip = "round-skip";
 
+    /// <summary><see cref="Records.RoundStop"/>.</summary>
+    public const string RoundStop = "round-stop";
+
     /// <summary><see cref="JarRecord"/>.</summary>
     public const string Jar = "jar";
 
@@ -50,6 +53,12 @@ public static class RecordKinds
 
     /// <summary><see cref="NormalsRecord"/>.</summary>
     public const string Normals = "normals";
+
+    /// <summary><see cref="MiteFallRecord"/>.</summary>
+    public const string MiteFall = "mite-fall";
+
+    /// <summary><see cref="OpenedBroodRecord"/>.</summary>
+    public const string OpenedBrood = "opened-brood";
 
     /// <summary><see cref="PolicyRecord"/>.</summary>
     public const string Policy = "policy";
@@ -81,12 +90,15 @@ public static class RecordKinds
         Records.BroodRemoved => BroodRemoved,
         RoundRecord => Round,
         Records.RoundSkip => RoundSkip,
+        Records.RoundStop => RoundStop,
         JarRecord => Jar,
         Records.JarPlaced => JarPlaced,
         ControlRecord => Control,
         Records.ControlEnded => ControlEnded,
         AgentRecord => Agent,
         NormalsRecord => Normals,
+        MiteFallRecord => MiteFall,
+        OpenedBroodRecord => OpenedBrood,
         PolicyRecord => Policy,
         Records.Strike => Strike,
         _ => throw new ArgumentException($"{record.GetType().Name} has no kind.", nameof(record)),

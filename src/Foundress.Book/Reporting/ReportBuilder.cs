@@ -41,7 +41,10 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
             .OrderBy(colony => colony.Name, NaturalOrder.Instance)
             .Select(colony => new ColonyReport(
                 colony.Id, colony.Name, Fate(colony, to),
-                [.. _strips.Marks(colony, from, to).Where(mark => colony.ApiaryOn(mark.On) == apiary.Id)]))
+                [.. _strips.Marks(colony, from, to).Where(mark => colony.ApiaryOn(mark.On) == apiary.Id)])
+            {
+                Others = [.. _strips.Others(colony, from, to).Where(mark => colony.ApiaryOn(mark.On) == apiary.Id)],
+            })
             .ToList();
         return new ApiaryReport(
             apiary.Name, state.ColoniesIn(apiary.Id, to).Count, _strips.Of(apiary, to),
@@ -98,6 +101,8 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
         var assumed = state.Jars.Count(jar => jar.Facts.Bees.Basis != BeeBasis.Counted);
         if (assumed > 0)
             notes.Add($"In {Say.Count(assumed, "jar", "jars")} of the book the bees were weighed or assumed, not counted; their intervals are wider for it.");
+        if (apiaries.Any(apiary => apiary.Colonies.Any(colony => colony.Others.Count > 0)))
+            notes.Add("Natural fall and opened brood stand on scales of their own and are not turned into mites per 100 bees. Their intervals hold the chance of counting only.");
         if (state.Unreadable.Count > 0)
             notes.Add($"{Say.Count(state.Unreadable.Count, "entry", "entries")} of the book could not be read by this version and do not count here; they are kept.");
         if (state.LooseJars.Any())

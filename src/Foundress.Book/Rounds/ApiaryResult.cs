@@ -1,3 +1,4 @@
+using Foundress.Book.Changes;
 using Foundress.Book.Judging;
 using Foundress.Book.State;
 using Foundress.Science;
@@ -18,6 +19,9 @@ namespace Foundress.Book.Rounds;
 /// <param name="AnyUnsampledOver">Chance that at least one of them is.</param>
 /// <param name="Ranked">The sampled colonies, highest first.</param>
 /// <param name="Doubts">What may make single jars count too low, in words.</param>
+/// <param name="Pooled">True when the other apiaries of the round were taken into account too.</param>
+/// <param name="Change">How the mean moved since the visit before; null when there is none to compare with.</param>
+/// <param name="Stop">Where the rule for stopping early stands; null for a round of fixed size.</param>
 /// <param name="Sentence">What follows from it, in plain words.</param>
 /// <param name="Working">How it was worked out.</param>
 public sealed record ApiaryResult(
@@ -33,5 +37,8 @@ public sealed record ApiaryResult(
     Chance? AnyUnsampledOver,
     IReadOnlyList<RankedColony> Ranked,
     IReadOnlyList<string> Doubts,
+    bool Pooled,
+    ChangeSince? Change,
+    StopReading? Stop,
     string Sentence,
     IReadOnlyList<WorkingStep> Working);

@@ -40,7 +40,9 @@ public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
     /// <param name="method">Id of the counting method.</param>
     /// <param name="purpose">Why, in the keeper's words.</param>
     /// <param name="seed">The seed; shown to the keeper so that the draw can be repeated.</param>
-    public static RoundRecord Draw(RoundProposal proposal, RoundId round, DateOnly on, string method, string purpose, ulong seed)
+    /// <param name="early">The rule by which the round may stop early in an apiary; none where it is of fixed size.</param>
+    public static RoundRecord Draw(
+        RoundProposal proposal, RoundId round, DateOnly on, string method, string purpose, ulong seed, Func<ApiaryProposal, EarlyStop?>? early = null)
     {
         // Two offline phones may have given one name twice; the id then tells the two apart.
         var names = Keys(proposal.Apiaries, place => place.Apiary.Name, place => place.Apiary.Id.Value);
@@ -52,7 +54,8 @@ public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
             return new ApiaryDraw(
                 stratum.Place.Apiary.Id,
                 [.. drawn.Chosen.Select(key => stratum.Colonies[key].Id)],
-                [.. drawn.Reserves.Select(key => stratum.Colonies[key].Id)]);
+                [.. drawn.Reserves.Select(key => stratum.Colonies[key].Id)],
+                stratum.Place.Take < 2 ? null : early?.Invoke(stratum.Place));
         });
         return new RoundRecord(round, on, purpose, method, proposal.Rule, seed.ToString(CultureInfo.InvariantCulture), [.. draws]);
     }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Changes;
 using Foundress.Book.Judging;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
@@ -25,46 +26,76 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
     /// <param name="today">The reader's day.</param>
     public RoundResult Of(Round round, DateOnly today)
     {
-        var apiaries = round.Plan.Draws
+        var places = round.Plan.Draws
             .Where(draw => state.Apiaries.ContainsKey(draw.Apiary))
-            .Select(draw => Of(round, draw))
+            .Select(draw => (Draw: draw, Living: state.ColoniesIn(draw.Apiary, round.Plan.On).Count, Visit: Visit(round, draw)))
             .ToList();
+        var pooled = Pool([.. places.Where(place => place.Visit.Colonies.Count > 0)
+            .Select(place => (place.Draw.Apiary, new ApiaryJars(place.Draw.Apiary.ToString(), place.Visit.Counts, Math.Max(0, place.Living - place.Visit.Colonies.Count))))]);
+        var apiaries = places.Select(place => Of(round, place.Draw, place.Visit, place.Living, pooled)).ToList();
         var next = apiaries
             .Select(result => DueDates.Next(result.Apiary, state, knowledge, today))
             .Where(due => due is not null)
             .MinBy(due => due!.On);
-        return new RoundResult(round, round.Open.Count, apiaries, next);
+        return new RoundResult(round, round.Open.Count, apiaries, pooled is null ? null : Whole(pooled, apiaries), next);
     }
 
-    private ApiaryResult Of(Round round, ApiaryDraw draw)
+    private static ApiaryVisit Visit(Round round, ApiaryDraw draw, BookState state)
+    {
+        var members = draw.Chosen.Concat(draw.Reserves).ToHashSet();
+        var jars = round.Jars.Where(jar => jar.Colony is { } colony && members.Contains(colony) && state.Colonies.ContainsKey(colony)).ToList();
+        return new ApiaryVisit(
+            draw.Apiary,
+            jars.Count > 0 ? jars.Max(jar => jar.Facts.On) : round.Plan.On,
+            round.Plan.Method,
+            round.Id,
+            [.. jars.GroupBy(jar => jar.Colony!.Value).Select(group => KeyValuePair.Create(group.Key, (IReadOnlyList<Jar>)[.. group]))]);
+    }
+
+    private ApiaryVisit Visit(Round round, ApiaryDraw draw) => Visit(round, draw, state);
+
+    // Apiaries of one round share the season and often the stock: one with few jars is drawn towards the others.
+    private static OperationPosterior? Pool(IReadOnlyList<(ApiaryId Apiary, ApiaryJars Jars)> sampled) =>
+        sampled.Count < 2 ? null : OperationPosterior.FromJars([.. sampled.Select(place => place.Jars)]);
+
+    private static ApiaryPosterior? PosteriorOf(ApiaryVisit visit, int living, OperationPosterior? pooled) => visit.Colonies.Count switch
+    {
+        0 => null,
+        _ when pooled is not null => pooled.Apiaries[pooled.Names.ToList().IndexOf(visit.Apiary.ToString())],
+        1 => null,
+        _ => visit.Posterior(living),
+    };
+
+    private ApiaryResult Of(Round round, ApiaryDraw draw, ApiaryVisit visit, int living, OperationPosterior? pooled)
     {
         var apiary = state.Apiaries[draw.Apiary];
-        var members = draw.Chosen.Concat(draw.Reserves).ToHashSet();
-        var byColony = round.Jars
-            .Where(jar => jar.Colony is { } colony && members.Contains(colony) && state.Colonies.ContainsKey(colony))
-            .GroupBy(jar => jar.Colony!.Value)
-            .ToList();
         var lines = _policy.On(apiary, round.Plan.On);
-        var living = state.ColoniesIn(apiary.Id, round.Plan.On).Count;
         var skipped = draw.Chosen.Concat(draw.Reserves).Count(round.Skips.ContainsKey);
-        var posterior = byColony.Count < 2 ? null : Posterior(byColony, Math.Max(0, living - byColony.Count));
-        var ranked = Rank(apiary, byColony, posterior, lines);
+        var posterior = PosteriorOf(visit, living, pooled);
+        var ranked = Rank(apiary, visit, posterior, lines);
         var line = lines?.Unit == Units.MitesPer100Bees && ranked.All(one => one.Reading.NotJudged is null)
             ? MiteLevel.Per100(lines.Deciding)
             : (MiteLevel?)null;
+        // Each round on its own evidence: what the other apiaries lend now they did not lend then.
+        var change = visit.Colonies.Count < 2 ? null : new ChangeReader(state, knowledge, _policy.Confidence, culture).OfApiary(visit, pooled is null ? posterior! : visit.Posterior(living));
         var result = new ApiaryResult(
-            apiary, living, byColony.Count, skipped, lines, posterior?.Mean, posterior?.MeanInterval(_policy.Confidence),
+            apiary, living, visit.Colonies.Count, skipped, lines, posterior?.Mean, posterior?.MeanInterval(_policy.Confidence),
             line is { } at ? posterior?.ChanceMeanOver(at) : null,
             line is { } over ? posterior?.ExpectedUnsampledOver(over) : null,
             line is { } any ? posterior?.ChanceAnyUnsampledOver(any) : null,
-            ranked, Doubts(round, ranked), string.Empty, []);
-        return result with { Sentence = Sentence(result), Working = Working(result) };
+            ranked, Doubts(round, ranked), pooled is not null && posterior is not null, change, StopRule.Of(draw)?.Read(round, draw, culture), string.Empty, []);
+        return result with { Sentence = Sentence(result), Working = Working(result, posterior) };
     }
 
-    private static ApiaryPosterior Posterior(IReadOnlyList<IGrouping<ColonyId, Jar>> byColony, int unsampled) => ApiaryPosterior.FromJars(
-        [.. byColony.Select(group => new ColonyJars(
-            group.Key.ToString(), [.. group.Select(jar => new JarCount(jar.Facts.Mites, jar.Facts.Bees.AsBeeCount))]))],
-        unsampled);
+    private string Whole(OperationPosterior pooled, IReadOnlyList<ApiaryResult> apiaries)
+    {
+        var colonies = apiaries.Where(place => place.Sampled > 0).Sum(place => place.Colonies);
+        var sentence = $"Over the {Say.Count(pooled.Apiaries.Count, "apiary", "apiaries")} sampled, {Say.Count(colonies, "colony", "colonies")}, the mean is {Say.Level(pooled.Mean.Per100Bees, culture)} per 100";
+        var lines = apiaries.Where(place => place.MeanOver is not null).Select(place => place.Lines!.Deciding).Distinct().ToList();
+        if (lines.Count == 1 && apiaries.All(place => place.Sampled == 0 || place.MeanOver is not null))
+            sentence += $"; about {pooled.ExpectedOver(MiteLevel.Per100(lines[0])).ToString("0.#", culture)} of the colonies may be over {Say.Line(lines[0], culture)}";
+        return $"{sentence}. Between apiaries the levels differ by a factor of about {Math.Exp(pooled.BetweenApiaries).ToString("0.0", culture)} either way.";
+    }
 
     // Dampness and short shaking undercount (common practice, no source), so the keeper must see which jars they were.
     private List<string> Doubts(Round round, List<RankedColony> ranked)
@@ -82,12 +113,12 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
         return doubts;
     }
 
-    private List<RankedColony> Rank(Apiary apiary, IReadOnlyList<IGrouping<ColonyId, Jar>> byColony, ApiaryPosterior? posterior, LinesInForce? lines)
+    private List<RankedColony> Rank(Apiary apiary, ApiaryVisit visit, ApiaryPosterior? posterior, LinesInForce? lines)
     {
         var reader = new JarReader(knowledge, _policy, culture);
-        var ranked = byColony.Select((group, index) =>
+        var ranked = visit.Colonies.Select((group, index) =>
         {
-            var jar = group.Last();
+            var jar = group.Value[^1];
             var reading = reader.Read(jar.Facts, apiary);
             var shrunk = posterior?.Sampled[index];
             return new RankedColony(
@@ -121,7 +152,7 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
         };
     }
 
-    private List<WorkingStep> Working(ApiaryResult result)
+    private List<WorkingStep> Working(ApiaryResult result, ApiaryPosterior? posterior)
     {
         var mites = result.Ranked.Sum(one => one.Jar.Facts.Mites);
         var bees = result.Ranked.Sum(one => one.Jar.Facts.Bees.Count);
@@ -129,12 +160,29 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
         {
             new("Jars", $"{result.Sampled} of {result.Colonies} colonies; {mites} mites in {bees.ToString("0", culture)} bees: {Say.Level(bees > 0 ? 100 * mites / bees : 0, culture)} per 100 over all jars", "the counts"),
         };
-        if (result.MeanInterval is { } interval)
+        if (posterior is not null && result.MeanInterval is { } interval)
         {
             steps.Add(new WorkingStep(
                 "Apiary's level",
                 $"each colony's level is drawn from a gamma distribution of unknown mean and shape, each count from a Poisson distribution; {Say.Percent(interval.Confidence, culture)} interval {Say.Level(interval.Lower.Per100Bees, culture)} to {Say.Level(interval.Upper.Per100Bees, culture)}",
                 "hierarchical gamma-Poisson model, integrated numerically; see the method notes"));
+            if (result.Pooled)
+                steps.Add(new WorkingStep("The other apiaries", "the mean levels of the round's apiaries are lognormal around a common centre and their colonies share one spread, so an apiary with few jars is drawn towards the others", "hierarchical model over apiaries; see the method notes"));
+            steps.Add(new WorkingStep(
+                "How unequal the colonies are",
+                posterior.SpreadIdentified
+                    ? $"their levels differ by about {Say.Percent(Math.Round(posterior.Spread.Median, 2), culture)} of the mean ({Say.Percent(Math.Round(posterior.Spread.Quantile(0.05), 2), culture)} to {Say.Percent(Math.Round(posterior.Spread.Quantile(0.95), 2), culture)})"
+                    : "the jars cannot tell yet; what is said of colonies not sampled rests on what is usual",
+                "posterior of the spread, 90 % interval"));
+        }
+
+        if (result.MeanOver is { } over && result.Lines is { } lines)
+        {
+            var sure = _policy.Certainty;
+            steps.Add(new WorkingStep(
+                "What follows for the apiary",
+                $"chance that the mean is over {Say.Line(lines.Deciding, culture)}: {Say.InHundred(over, culture)}; taken as over from {Say.InHundred(sure.SureAbove, culture)}, as below up to {Say.InHundred(sure.SureBelow, culture)}, otherwise not settled. Colonies drift and rob, so a mean over the line speaks for the whole apiary; a mean below it does not clear single colonies",
+                $"the settings; {lines.Source}"));
         }
 
         if (result.Skipped > 0)

@@ -68,8 +68,9 @@ internal static class JarRules
             findings.Error("bees", bees.Count, $"{Findings.Show(bees.Count)} bees cannot have been counted. Give a whole number, or say that the bees were weighed or assumed.");
         if (bees.Basis == BeeBasis.Counted ? bees.LogSpread != 0 : !(bees.LogSpread is >= 0 and <= 1))
             findings.Error("logSpread", bees.LogSpread, $"{Findings.Show(bees.LogSpread)} is not a spread for {bees.Basis.ToString().ToLowerInvariant()} bees. Counted bees have 0; others 0 to 1.");
-        if (bees.Measure is { } measure && !knowledge.JarMeasures.TryGet(measure, out _))
-            findings.Error("measure", measure, $"'{measure}' is not a known measure. Use one of: {string.Join(", ", knowledge.JarMeasures.Ids)}.");
+        if (bees.Measure is { } measure && measure != JarBees.OwnScoop && !knowledge.JarMeasures.TryGet(measure, out _))
+            findings.Error("measure", measure, $"'{measure}' is not a known measure. Use one of: {string.Join(", ", knowledge.JarMeasures.Ids)}, {JarBees.OwnScoop}.");
+        CheckSample(bees, findings);
         findings.Range("grams", bees.Grams, 0.1, 1000, "a weight of bees in grams");
         findings.Range("milligramsPerBee", bees.MilligramsPerBee, 50, 250, "the weight of one bee in milligrams");
         if (bees.Count < 100)
@@ -78,6 +79,22 @@ internal static class JarRules
             findings.Doubt("bees", bees.Count, $"{Findings.Show(bees.Count)} bees is a very full jar. Check the number.");
         if (record.Mites > bees.Count)
             findings.Doubt("mites", record.Mites, $"{record.Mites} mites on {Findings.Show(bees.Count)} bees is more than one a bee. Check both numbers.");
+    }
+
+    private static void CheckSample(JarBees bees, Findings findings)
+    {
+        if (bees.SampleBees is null && bees.SampleGrams is null)
+            return;
+        if (bees.SampleBees is not { } counted || bees.SampleGrams is not { } grams)
+            findings.Error("sampleBees", bees.SampleBees, "The counted bees and their weight go together: give both, or neither.");
+        else if (bees.Basis != BeeBasis.Weighed || bees.Grams is not { } all)
+            findings.Error("sampleGrams", grams, "A weighed and counted sub-sample belongs to a weighed jar: give the weight of all its bees.");
+        else if (counted is < 2 or > JarLimits.MostBees)
+            findings.Error("sampleBees", counted, $"{counted} is not a number of bees to learn a bee's weight from. Give a whole number from 2 to {JarLimits.MostBees}; about 100 is usual.");
+        else if (!(grams > 0 && grams <= 1000))
+            findings.Error("sampleGrams", grams, $"{Findings.Show(grams)} is not a weight of bees in grams. Give a number above 0 and up to 1000.");
+        else if (bees.SampleApart != true && grams > all)
+            findings.Error("sampleGrams", grams, $"The counted bees weigh {Findings.Show(grams)} g, more than the {Findings.Show(all)} g of all bees they are part of. Check both weights, or say that they were other bees.");
     }
 
     private static void CheckTwin(JarRecord record, BookState state, Findings findings)

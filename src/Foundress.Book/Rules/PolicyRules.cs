@@ -1,3 +1,4 @@
+using Foundress.Book.Judging;
 using Foundress.Book.Records;
 using Foundress.Book.State;
 using Foundress.Knowledge;
@@ -36,5 +37,16 @@ public static class PolicyRules
             findings.Error("jurisdiction", where, $"'{where}' is not a known jurisdiction. Use one of: {string.Join(", ", Enum.GetNames<Jurisdiction>())}.");
         foreach (var gear in (record.Gear ?? []).Where(gear => !knowledge.Controls.Gear.TryGet(gear, out _)))
             findings.Error("gear", gear, $"'{gear}' is not known gear. Use some of: {string.Join(", ", knowledge.Controls.Gear.Ids)}.");
+        Fits("fallLines", record.FallLines, OtherScales.Fall, knowledge, findings);
+        Fits("droneLines", record.DroneLines, OtherScales.DroneCells, knowledge, findings);
+        Fits("workerLines", record.WorkerLines, OtherScales.WorkerCells, knowledge, findings);
+    }
+
+    private static void Fits(string field, string? lines, string scale, KnowledgeBase knowledge, Findings findings)
+    {
+        if (lines is null or OtherScales.NoLines || (knowledge.LinePolicies.TryGet(lines, out var policy) && policy.AppliesTo(scale)))
+            return;
+        var known = knowledge.LinePolicies.Where(one => one.AppliesTo(scale)).Select(one => one.Id);
+        findings.Error(field, lines, $"'{lines}' is not a set of lines for this kind of count. Use one of: {string.Join(", ", known.Append(OtherScales.NoLines))}.");
     }
 }

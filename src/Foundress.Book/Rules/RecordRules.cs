@@ -55,6 +55,9 @@ public static class RecordRules
             case RoundRecord round:
                 RoundRules.Check(round, state, knowledge, today, findings);
                 break;
+            case RoundStop stop:
+                RoundRules.Check(stop, state, today, findings);
+                break;
             case RoundSkip skip:
                 RoundRules.Check(skip, state, today, findings);
                 break;
@@ -75,6 +78,12 @@ public static class RecordRules
                 break;
             case NormalsRecord normals:
                 NormalsRules.Check(normals, state, findings);
+                break;
+            case MiteFallRecord fall:
+                OtherCountRules.Check(fall, state, today, findings);
+                break;
+            case OpenedBroodRecord opened:
+                OtherCountRules.Check(opened, state, today, findings);
                 break;
             case PolicyRecord policy:
                 PolicyRules.Check(policy, state, knowledge, findings);

@@ -24,7 +24,37 @@ internal static class RoundRules
                 findings.Error("apiary", draw.Apiary, "This apiary is not in the book.");
             foreach (var colony in draw.Chosen.Concat(draw.Reserves))
                 RecordRules.Known(colony, "colony", state, findings);
+            if (draw.EarlyStop is { } early)
+                Check(early, draw.Chosen.Count, findings);
         }
+    }
+
+    internal static void Check(RoundStop record, BookState state, DateOnly today, Findings findings)
+    {
+        findings.Day("on", record.On, today);
+        if (string.IsNullOrWhiteSpace(record.Reason))
+            findings.Error("reason", record.Reason, "The reason is empty. Say why the round ends here.");
+        findings.Text("reason", record.Reason, 500);
+        if (!state.Rounds.TryGetValue(record.Round, out var round))
+            findings.Error("round", record.Round, "This round is not in the book.");
+        else if (!round.Plan.Draws.Any(draw => draw.Apiary == record.Apiary))
+            findings.Error("apiary", record.Apiary, "This apiary is not part of the round.");
+    }
+
+    private static void Check(EarlyStop early, int jars, Findings findings)
+    {
+        if (jars < 2)
+            findings.Error("earlyStop", jars, "A round that may stop early needs at least two jars in an apiary. Take more jars, or a round of fixed size.");
+        if (!(early.Low is > 0 and < 100))
+            findings.Error("low", early.Low, $"{Findings.Show(early.Low)} is not a level at which to wait. Give mites per 100 bees above 0, below the level at which to act.");
+        if (!(early.High > early.Low && early.High <= 100))
+            findings.Error("high", early.High, $"{Findings.Show(early.High)} is not a level at which to act. Give mites per 100 bees above {Findings.Show(early.Low)}, at most 100.");
+        if (early.ErrorChance is not (>= 0.01 and <= 0.4))
+            findings.Error("errorChance", early.ErrorChance, $"{Findings.Show(early.ErrorChance)} is not a chance to be wrong that can be planned for. Give 0.01 to 0.4.");
+        if (early.Shape is not (>= 0.05 and <= 1000))
+            findings.Error("shape", early.Shape, $"{Findings.Show(early.Shape)} is not a shape of the spread between colonies. Give 0.05 to 1000.");
+        if (early.BeesPerJar is < 50 or > JarLimits.MostBees)
+            findings.Error("beesPerJar", early.BeesPerJar, $"{early.BeesPerJar} is not a number of bees in a jar. Give 50 to {JarLimits.MostBees}.");
     }
 
     internal static void Check(RoundSkip record, BookState state, DateOnly today, Findings findings)

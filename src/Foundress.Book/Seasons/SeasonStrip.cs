@@ -24,4 +24,8 @@ public sealed record SeasonStrip(
     IReadOnlyList<PhaseSpan> Phases,
     IReadOnlyList<LineStep> Lines,
     IReadOnlyList<JarMark> Jars,
-    IReadOnlyList<DueMark> Dues);
+    IReadOnlyList<DueMark> Dues)
+{
+    /// <summary>Counts on other scales, by day. They stand beside the jars and are never set against their lines.</summary>
+    public IReadOnlyList<OtherMark> Others { get; init; } = [];
+}

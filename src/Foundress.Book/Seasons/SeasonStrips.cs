@@ -17,6 +17,7 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
 
     private readonly JudgingPolicy _policy = JudgingPolicy.Of(state, knowledge);
     private readonly JarReader _reader = new(knowledge, JudgingPolicy.Of(state, knowledge), culture);
+    private readonly OtherCountReader _others = new(knowledge, JudgingPolicy.Of(state, knowledge), culture);
     private readonly Dictionary<EntryId, JarMark?> _marks = [];
 
     /// <summary>The strip of an apiary over the twelve months that hold a day.</summary>
@@ -46,6 +47,28 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
         }
 
         return marks;
+    }
+
+    /// <summary>The counts of a colony on other scales, by day.</summary>
+    /// <param name="colony">The colony.</param>
+    /// <param name="from">First day.</param>
+    /// <param name="to">Last day.</param>
+    public IReadOnlyList<OtherMark> Others(Colony colony, DateOnly from, DateOnly to)
+    {
+        var marks = new List<OtherMark>();
+        foreach (var fall in state.FallsOf(colony.Id))
+        {
+            if (fall.Facts.On >= from && fall.Facts.On <= to)
+                marks.Add(new OtherMark(fall.Entry.Id, colony.Id, colony.Name, _others.Read(fall.Facts, ApiaryOf(colony, fall.Facts.On))));
+        }
+
+        foreach (var brood in state.BroodOf(colony.Id))
+        {
+            if (brood.Facts.On >= from && brood.Facts.On <= to)
+                marks.Add(new OtherMark(brood.Entry.Id, colony.Id, colony.Name, _others.Read(brood.Facts, ApiaryOf(colony, brood.Facts.On))));
+        }
+
+        return [.. marks.OrderBy(mark => mark.On)];
     }
 
     /// <summary>The jars of an apiary's last visit up to a day, one a colony and by name; empty when there is none.</summary>
@@ -104,8 +127,19 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
             : Sentence(apiary, colony, today);
         var phases = SiteSeason.Of(apiary, knowledge).Spans(from, to.AddDays(1));
         return new SeasonStrip(
-            colony is null ? apiary.Name : $"{apiary.Name}, colony {colony.Name}", from, to, today, sentence, phases, Lines(apiary, from, to), jars, dues);
+            colony is null ? apiary.Name : $"{apiary.Name}, colony {colony.Name}", from, to, today, sentence, phases, Lines(apiary, from, to), jars, dues)
+        {
+            Others = colony is not null ? Others(colony, from, to) : OthersIn(apiary, from, to),
+        };
     }
+
+    private Apiary? ApiaryOf(Colony colony, DateOnly day) => state.Apiaries.GetValueOrDefault(colony.ApiaryOn(day));
+
+    private List<OtherMark> OthersIn(Apiary apiary, DateOnly from, DateOnly to) =>
+        [.. state.Colonies.Values
+            .Where(colony => colony.Stays.Any(stay => stay.Apiary == apiary.Id))
+            .SelectMany(colony => Others(colony, from, to).Where(mark => colony.ApiaryOn(mark.On) == apiary.Id))
+            .OrderBy(mark => mark.On).ThenBy(mark => mark.ColonyName, NaturalOrder.Instance)];
 
     /// <summary>The plain sentence about an apiary today, whichever months are shown.</summary>
     /// <param name="apiary">The apiary.</param>

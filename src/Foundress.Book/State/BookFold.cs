@@ -14,6 +14,7 @@ internal sealed class BookFold
     private readonly Dictionary<EntryId, Entry> _jarEntries = [];
     private readonly Dictionary<RoundId, (Entry Entry, RoundRecord Plan)> _rounds = [];
     private readonly Dictionary<RoundId, Dictionary<ColonyId, RoundSkip>> _skips = [];
+    private readonly Dictionary<RoundId, Dictionary<ApiaryId, RoundStop>> _stops = [];
     private readonly List<(Entry Entry, JarRecord Facts)> _jars = [];
 
     private BookFold()
@@ -31,6 +32,10 @@ internal sealed class BookFold
     internal Dictionary<ApiaryId, List<(Jar Jar, Colony Colony)>> JarsByApiary { get; } = [];
 
     internal Dictionary<ColonyId, List<Inspection>> InspectionsByColony { get; } = [];
+
+    internal Dictionary<ColonyId, List<MiteFall>> FallsByColony { get; } = [];
+
+    internal Dictionary<ColonyId, List<BroodOpening>> BroodByColony { get; } = [];
 
     internal Dictionary<ColonyId, List<Happening>> HappeningsByColony { get; } = [];
 
@@ -114,6 +119,12 @@ internal sealed class BookFold
             case InspectionRecord record:
                 Listed(InspectionsByColony, record.Colony).Add(new Inspection(read.Entry, record));
                 break;
+            case MiteFallRecord record:
+                Listed(FallsByColony, record.Colony).Add(new MiteFall(read.Entry, record));
+                break;
+            case OpenedBroodRecord record:
+                Listed(BroodByColony, record.Colony).Add(new BroodOpening(read.Entry, record));
+                break;
             case RoundRecord record:
                 _rounds[record.Round] = (read.Entry, record);
                 break;
@@ -121,6 +132,11 @@ internal sealed class BookFold
                 if (!_skips.TryGetValue(record.Round, out var skips))
                     _skips[record.Round] = skips = [];
                 skips[record.Colony] = record;
+                break;
+            case RoundStop record:
+                if (!_stops.TryGetValue(record.Round, out var stops))
+                    _stops[record.Round] = stops = [];
+                stops[record.Apiary] = record;
                 break;
             case JarRecord record:
                 _jars.Add((read.Entry, record));
@@ -165,7 +181,11 @@ internal sealed class BookFold
         record.ScoopLogSpread ?? Policy.ScoopLogSpread,
         record.Jurisdiction ?? Policy.Jurisdiction,
         record.CertifiedOrganic ?? Policy.CertifiedOrganic,
-        record.Gear ?? Policy.Gear);
+        record.Gear ?? Policy.Gear,
+        record.CountedJarsTeach ?? Policy.CountedJarsTeach,
+        record.FallLines ?? Policy.FallLines,
+        record.DroneLines ?? Policy.DroneLines,
+        record.WorkerLines ?? Policy.WorkerLines);
 
     private void Finish()
     {
@@ -215,12 +235,16 @@ internal sealed class BookFold
         foreach (var (colony, inspections) in InspectionsByColony.ToArray())
             InspectionsByColony[colony] = [.. inspections.OrderBy(inspection => inspection.Facts.On)];
 
+        foreach (var (colony, falls) in FallsByColony.ToArray())
+            FallsByColony[colony] = [.. falls.OrderBy(fall => fall.Facts.On)];
+        foreach (var (colony, openings) in BroodByColony.ToArray())
+            BroodByColony[colony] = [.. openings.OrderBy(opening => opening.Facts.On)];
         foreach (var (colony, happenings) in HappeningsByColony.ToArray())
             HappeningsByColony[colony] = [.. happenings.OrderBy(happening => happening.On)];
 
         var jarsByRound = Jars.Where(jar => jar.Facts.Round is not null).ToLookup(jar => jar.Facts.Round!.Value);
         foreach (var (id, (entry, plan)) in _rounds)
-            Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
+            Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], _stops.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
     }
 
     private void AddToHistory(ColonyId colony, Entry entry)
@@ -258,6 +282,8 @@ internal sealed class BookFold
         ColonySplit r => new[] { r.Parent, r.Colony },
         ColoniesUnited r => new[] { r.Colony, r.Into },
         InspectionRecord r => new[] { r.Colony },
+        MiteFallRecord r => new[] { r.Colony },
+        OpenedBroodRecord r => new[] { r.Colony },
         QueenRecord r => new[] { r.Colony },
         ColonyBegan r => new[] { r.Colony },
         BroodRemoved r => new[] { r.Colony },

@@ -17,6 +17,8 @@ public sealed class BookState
     private readonly Dictionary<ColonyId, List<Jar>> _jarsByColony;
     private readonly Dictionary<ApiaryId, List<(Jar Jar, Colony Colony)>> _jarsByApiary;
     private readonly Dictionary<ColonyId, List<Inspection>> _inspectionsByColony;
+    private readonly Dictionary<ColonyId, List<MiteFall>> _fallsByColony;
+    private readonly Dictionary<ColonyId, List<BroodOpening>> _broodByColony;
     private readonly Dictionary<ColonyId, List<Happening>> _happeningsByColony;
     private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
     private readonly Dictionary<ColonyId, List<Course>> _coursesByColony;
@@ -37,6 +39,8 @@ public sealed class BookState
         _jarsByColony = fold.JarsByColony;
         _jarsByApiary = fold.JarsByApiary;
         _inspectionsByColony = fold.InspectionsByColony;
+        _fallsByColony = fold.FallsByColony;
+        _broodByColony = fold.BroodByColony;
         _happeningsByColony = fold.HappeningsByColony;
         _entriesByColony = fold.EntriesByColony;
     }
@@ -92,6 +96,12 @@ public sealed class BookState
         [.. Controls.Values
             .Where(control => control.Facts.Colonies.Any(id => Colonies.TryGetValue(id, out var colony) && colony.ApiaryOn(control.Facts.Start) == apiary))
             .OrderBy(control => control.Facts.Start).ThenBy(control => control.Entry)];
+
+    /// <summary>A colony's natural falls by day.</summary>
+    public IReadOnlyList<MiteFall> FallsOf(ColonyId colony) => _fallsByColony.TryGetValue(colony, out var falls) ? falls : [];
+
+    /// <summary>A colony's openings of brood by day.</summary>
+    public IReadOnlyList<BroodOpening> BroodOf(ColonyId colony) => _broodByColony.TryGetValue(colony, out var openings) ? openings : [];
 
     /// <summary>What changed a colony's queen, bees or brood, by day, then in the book's order.</summary>
     public IReadOnlyList<Happening> HappeningsOf(ColonyId colony) =>

@@ -32,6 +32,15 @@ public static class Say
     /// <summary>A number of things with its noun.</summary>
     public static string Count(int number, string one, string many) => number == 1 ? $"1 {one}" : $"{number.ToString(CultureInfo.InvariantCulture)} {many}";
 
+    /// <summary>Seconds as people say them: <c>1 min</c>, <c>90 s</c>, <c>4 min 30 s</c>.</summary>
+    public static string Length(int seconds) => (seconds / 60, seconds % 60) switch
+    {
+        (0, var rest) => $"{rest} s",
+        (var minutes, 0) => $"{minutes} min",
+        (1, var rest) => $"{60 + rest} s",
+        (var minutes, var rest) => $"{minutes} min {rest} s",
+    };
+
     /// <summary>Names in a row: "1, 4 and 7", at most a few of them.</summary>
     public static string List(IReadOnlyList<string> names, int most = 6) => names.Count switch
     {

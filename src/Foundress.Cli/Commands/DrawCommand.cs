@@ -10,6 +10,7 @@ using Foundress.Book.Wording;
 using Foundress.Cli.Output;
 using Foundress.Cli.Running;
 using Foundress.Knowledge;
+using Foundress.Reports.Reporting;
 
 namespace Foundress.Cli.Commands;
 
@@ -19,12 +20,13 @@ internal static class DrawCommand
     internal static Command Make(Surroundings around)
     {
         var knowledge = KnowledgeBase.Load();
-        var methods = knowledge.Methods.Where(one => one.IsJar && !one.IsHistoric).Select(one => one.Id).ToArray();
         var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book (Home), or one with colonies 1 to N and no book (Home=12). May be repeated. Without it: all of the book.", HelpName = "NAME[=N]" };
         var take = new Option<string?>("--take") { Description = "Colonies to take in each apiary. Without it: by the rule of thumb.", HelpName = "N" };
         var seed = new Option<string?>("--seed") { Description = "Seed of the draw: the same seed and colonies give the same draw. Without it a fresh one is taken and printed.", HelpName = "N" };
         var on = CommonOptions.Day("--on", "Day the jars are due");
-        var method = new Option<string>("--method") { Description = $"Counting method: {string.Join(", ", methods)}.", HelpName = "ID", DefaultValueFactory = _ => methods[0] };
+        var method = CommonOptions.Method();
+        var early = new Option<bool>("--early") { Description = "Let the round stop in an apiary as soon as the jars tell a low level from a high one." };
+        var sheet = new Option<string?>("--sheet") { Description = "Write a sheet for the clipboard, an HTML page to print.", HelpName = "FILE" };
         var purpose = new Option<string>("--purpose") { Description = "Why the round is done.", HelpName = "TEXT", DefaultValueFactory = _ => "Sampling round" };
         var keep = new Option<bool>("--keep") { Description = "Write the round into the book." };
         var author = new Option<string>("--author") { Description = "Who writes it down, with --keep.", HelpName = "NAME", DefaultValueFactory = _ => "command line" };
@@ -39,11 +41,10 @@ internal static class DrawCommand
             Examples:
               foundress draw --apiary Home=12 --take 8 --seed 42
               foundress draw --apiary Home --on 2026-08-01 --keep
-            """) { apiary, take, seed, on, method, purpose, keep, author, data, operation, json };
+            """) { apiary, take, seed, on, method, purpose, early, sheet, keep, author, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
-            if (MethodField.Read(parsed.GetValue(method)!, methods, out var methodId) is { } problem)
-                throw new UsageException($"--method '{parsed.GetValue(method)}': {problem}");
+            var methodId = CommonOptions.MethodOf(parsed.GetValue(method));
             var day = CommonOptions.PlannedDay("--on", parsed.GetValue(on), around);
             var number = SeedOf(parsed.GetValue(seed), around);
             var given = ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []);
@@ -56,7 +57,7 @@ internal static class DrawCommand
             if (bare)
             {
                 proposal = TakeArgument.Apply(parsed.GetValue(take), BareProposal.Of(given, new RoundPlanner(BookState.Empty, knowledge)));
-                round = RoundPlanner.Draw(proposal, new RoundId(ids.Next()), day, methodId, parsed.GetValue(purpose)!, number);
+                round = RoundPlanner.Draw(proposal, new RoundId(ids.Next()), day, methodId, parsed.GetValue(purpose)!, number, EarlyOf(BookState.Empty));
             }
             else
             {
@@ -67,7 +68,7 @@ internal static class DrawCommand
                 proposal = TakeArgument.Apply(parsed.GetValue(take), new RoundPlanner(state, knowledge).Propose(ApiaryArgument.Find(given, state), day));
                 if (proposal.Apiaries.Count == 0)
                     throw new UsageException("No apiary of the book has a living colony on that day: there is nothing to draw from.");
-                round = RoundPlanner.Draw(proposal, new RoundId(ids.Next()), day, methodId, parsed.GetValue(purpose)!, number);
+                round = RoundPlanner.Draw(proposal, new RoundId(ids.Next()), day, methodId, parsed.GetValue(purpose)!, number, EarlyOf(state));
                 if (parsed.GetValue(keep))
                 {
                     Require(RecordRules.Check(round, state, knowledge, around.Today));
@@ -75,14 +76,29 @@ internal static class DrawCommand
                 }
             }
 
+            if (parsed.GetValue(sheet) is { } file)
+                await File.WriteAllTextAsync(file, Sheet(round, proposal, knowledge), cancellation);
             var output = DrawOutput.Of(round, proposal, parsed.GetValue(keep));
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, output);
             else
                 Write(around.Out, output);
             return ExitCodes.Fine;
+
+            Func<ApiaryProposal, EarlyStop?>? EarlyOf(BookState state)
+            {
+                var designer = new RoundDesigner(state, knowledge, CultureInfo.InvariantCulture);
+                return parsed.GetValue(early) ? place => designer.EarlyStopOf(place.Apiary, day, methodId) : null;
+            }
         });
         return command;
+    }
+
+    private static string Sheet(RoundRecord round, RoundProposal proposal, KnowledgeBase knowledge)
+    {
+        var apiaries = proposal.Apiaries.ToDictionary(place => place.Apiary.Id, place => place.Apiary.Name);
+        var colonies = proposal.Apiaries.SelectMany(place => place.Colonies).ToDictionary(colony => colony.Id, colony => colony.Name);
+        return RoundSheet.Write(round, id => apiaries[id], id => colonies[id], knowledge, CultureInfo.InvariantCulture);
     }
 
     private static ulong SeedOf(string? text, Surroundings around)

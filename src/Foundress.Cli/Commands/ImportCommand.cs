@@ -35,7 +35,7 @@ internal static class ImportCommand
             """
             Import jars from a CSV file. Importing a file again records nothing twice.
 
-            Columns: apiary, colony, date, method, mites, bees; optional: bees_basis, passes, note.
+            Columns: apiary, colony, date, method, mites, bees; optional: bees_basis, passes, measure, note.
             A row that is wrong stops nothing else: it is named on the error output and written to
             the reject file with its reason, ready to be put right and imported again.
 

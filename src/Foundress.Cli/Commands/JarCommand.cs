@@ -22,6 +22,10 @@ internal static class JarCommand
         var bees = new Option<string?>("--bees") { Description = "Bees in the jar. Without it the usual number of the measure is taken.", HelpName = "N" };
         var basis = new Option<string?>("--basis") { Description = "How the number of bees is known: counted, weighed or assumed. [default: counted, or assumed with --measure]", HelpName = "BASIS" };
         var measure = new Option<string?>("--measure") { Description = $"The measure of bees that was taken: {string.Join(", ", knowledge.JarMeasures.Ids)}.", HelpName = "ID" };
+        var grams = new Option<string?>("--grams") { Description = "Weight of the bees in grams, instead of --bees.", HelpName = "G" };
+        var sampleBees = new Option<string?>("--sample-bees") { Description = "With --grams: bees of the jar that were counted and weighed. Without them a usual weight of a bee is taken.", HelpName = "N" };
+        var sampleGrams = new Option<string?>("--sample-grams") { Description = "What the counted bees weigh.", HelpName = "G" };
+        var sampleApart = new Option<bool>("--sample-apart") { Description = "The counted bees were other bees of the place and day, not part of the jar." };
         var method = new Option<string>("--method") { Description = $"Counting method: {string.Join(", ", methods)}.", HelpName = "ID", DefaultValueFactory = _ => methods[0] };
         var line = new Option<string?>("--line") { Description = "Line to judge by, in mites per 100 bees. Without it: the usual lines for the day.", HelpName = "LEVEL" };
         var lines = new Option<string?>("--lines") { Description = $"Set of lines to judge by: {string.Join(", ", policies)}.", HelpName = "ID" };
@@ -38,7 +42,8 @@ internal static class JarCommand
               foundress jar --mites 14 --bees 320 --line 3
               foundress jar --passes 18,2 --bees 310 --method sugar-shake --json
               foundress jar --mites 9 --measure half-cup-us
-            """) { mites, passes, bees, basis, measure, method, line, lines, confidence, date, working, json };
+              foundress jar --mites 9 --grams 31.5 --sample-bees 100 --sample-grams 10.4
+            """) { mites, passes, bees, basis, measure, grams, sampleBees, sampleGrams, sampleApart, method, line, lines, confidence, date, working, json };
         command.SetAction(parsed =>
         {
             if (MethodField.Read(parsed.GetValue(method)!, methods, out var methodId) is { } problem)
@@ -46,7 +51,8 @@ internal static class JarCommand
             var jar = new JarRecord(
                 CommonOptions.PastDay("--date", parsed.GetValue(date), around), methodId,
                 Passes(parsed.GetValue(mites), parsed.GetValue(passes)),
-                JarBeesArgument.Read(parsed.GetValue(bees), parsed.GetValue(basis), parsed.GetValue(measure), knowledge));
+                Bees(parsed.GetValue(bees), parsed.GetValue(basis), parsed.GetValue(measure),
+                    JarBeesArgument.ReadWeighed(parsed.GetValue(grams), parsed.GetValue(sampleBees), parsed.GetValue(sampleGrams), parsed.GetValue(sampleApart), knowledge), knowledge));
             var settings = new PolicyRecord(LinePolicy: PolicyOf(parsed.GetValue(lines), policies), Confidence: Share(parsed.GetValue(confidence)));
             var policy = JudgingPolicy.Of(settings, knowledge);
             var reader = new JarReader(knowledge, policy, around.Culture);
@@ -62,6 +68,15 @@ internal static class JarCommand
             return ExitCodes.Fine;
         });
         return command;
+    }
+
+    private static JarBees Bees(string? bees, string? basis, string? measure, JarBees? weighed, KnowledgeBase knowledge)
+    {
+        if (weighed is null)
+            return JarBeesArgument.Read(bees, basis, measure, knowledge);
+        return bees is null && measure is null && basis is null or "weighed"
+            ? weighed
+            : throw new UsageException("--grams gives the number of bees: leave out --bees, --measure and --basis.");
     }
 
     private static IReadOnlyList<int> Passes(string? mites, string? passes)

@@ -23,6 +23,8 @@ internal sealed record JarOutput(
     DateOnly Date,
     PosteriorOutput Posterior,
     IReadOnlyList<IntervalOutput> OtherIntervals,
+    PassesOutput? Removal,
+    IReadOnlyList<CorrectedOutput> IfCorrected,
     string Meaning,
     IReadOnlyList<string> Sharpen,
     IReadOnlyList<WorkingStep> Working,
@@ -36,10 +38,10 @@ internal sealed record JarOutput(
             reading.Level.Per100Bees, IntervalOutput.Of(reading.Interval),
             judged ? reading.Lines?.Deciding : null, reading.OverLine?.Value, reading.Standing, reading.NotJudged,
             reading.Lines is { } lines ? new JarLines(lines.PolicyId, lines.Title, lines.Unit, lines.Watch, lines.Act, reading.OverWatch?.Value, lines.Source) : null,
-            jar.Passes, jar.Mites, new BeesOutput(jar.Bees.Count, jar.Bees.Basis, jar.Bees.LogSpread, jar.Bees.Measure),
+            jar.Passes, jar.Mites, new BeesOutput(jar.Bees.Count, jar.Bees.Basis, jar.Bees.LogSpread, jar.Bees.Measure, jar.Bees.Grams, jar.Bees.SampleBees, jar.Bees.SampleGrams),
             reading.Method.Id, reading.Method.ScaleId, jar.On,
             PosteriorOutput.Of(reading.Posterior, reading.Interval.Confidence), Others(jar, reading.Interval.Confidence),
-            reading.Meaning, reading.Sharpen, reading.Working, reading.Cautions);
+            PassesOutput.Of(reading.Passes), [.. reading.Corrected.Select(CorrectedOutput.Of)], reading.Meaning, reading.Sharpen, reading.Working, reading.Cautions);
     }
 
     // For readers who treat each bee as having a mite or none; they need every bee counted and no more mites than bees.

@@ -22,6 +22,8 @@ internal static class JarText
             $"{Say.Level(reading.Level.Per100Bees, culture)} mites per 100 bees; {Say.Percent(policy.Confidence, culture)} interval "
             + $"{Say.Level(reading.Interval.Lower.Per100Bees, culture)} to {Say.Level(reading.Interval.Upper.Per100Bees, culture)}.");
         text.WriteLine(reading.Meaning);
+        if (reading.Passes is { } passes)
+            Write(text, "What the passes say:", passes.Advice is { } advice ? [passes.Finding, advice] : [passes.Finding]);
         Write(text, "What would sharpen the answer:", reading.Sharpen);
         Write(text, "Mind with this method:", reading.Cautions);
         if (reading.Lines is { } lines)

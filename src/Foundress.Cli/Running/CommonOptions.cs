@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Foundress.Book.Importing;
 using Foundress.Book.Journal;
+using Foundress.Knowledge;
 using Foundress.Storage;
 
 namespace Foundress.Cli.Running;
@@ -24,6 +25,22 @@ internal static class CommonOptions
         HelpName = "NAME",
         DefaultValueFactory = _ => Operations.Home,
     };
+
+    internal static Option<string?> Method() => new("--method")
+    {
+        Description = $"Counting method: {string.Join(", ", MethodIds)}. Without it: {MethodIds[0]}.",
+        HelpName = "ID",
+    };
+
+    /// <summary>Id of the counting method.</summary>
+    internal static string MethodOf(string? given)
+    {
+        if (given is null)
+            return MethodIds[0];
+        return MethodField.Read(given, MethodIds, out var method) is { } problem ? throw new UsageException($"--method '{given}': {problem}") : method;
+    }
+
+    private static string[] MethodIds => [.. KnowledgeBase.Load().Methods.Where(one => one.IsJar && !one.IsHistoric).Select(one => one.Id)];
 
     internal static Option<string?> Day(string name, string what) => new(name) { Description = $"{what} (yyyy-MM-dd). Without it: today.", HelpName = "DAY" };
 

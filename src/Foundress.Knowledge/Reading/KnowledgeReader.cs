@@ -22,18 +22,22 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var policies = lines.Named(
             "policies", n => Policy(n, unitOfScale), "id", "title", "region", "hemisphere", "scale", "alsoUsedOn", "rows", "notes");
         var rules = Root("calendar.json", "rules").Named("rules", Rule, "id", "phase", "point", "text", "leeway", "source", "status", "doi");
-        var jars = Root("jars.json", "measures", "beeWeights");
+        var jars = Root("jars.json", "measures", "beeWeights", "calibration", "weighing");
         var measures = jars.Named("measures", Measure, "id", "name", "volume", "bees", "logSpread", "note");
         var weights = jars.Named("beeWeights", n => new BeeWeight(n.Id(), n.Text("name"), n.Figure("weight", Units.MilligramsPerBee)), "id", "name", "weight");
+        var calibration = Calibration(jars.Child("calibration", "jarsForMean", "jarsForSpread", "jarsEnough"));
+        var weighing = Weighing(jars.Child("weighing", "spreadOfBees", "spreadOfPlaces", "scaleResolution", "sampleBees"));
+        var falls = Root("fall.json", "factors").Named("factors", Fall, "id", "title", "hemisphere", "months", "brood", "factor");
         var climatesRoot = Root("climates.json", "climates");
         var climates = climatesRoot.Named(
             "climates", Climate, "id", "title", "description", "latitudeFrom", "latitudeTo", "northernMonths", "source", "status", "doi");
         var sampling = Sampling(Root("sampling.json", "sampling").Child(
-            "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "published"));
-        var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy");
+            "sampling", "countAllBelow", "coloniesInOneApiary", "shareOfColoniesLow", "shareOfColoniesHigh", "timesPerYear", "daysAfterControl", "beesPerJar", "design", "published"));
+        var judgingNode = Root("judging.json", "judging").Child("judging", "sureBelow", "sureAbove", "confidence", "defaultPolicy", "passNarrowing", "passMites");
         var judging = Judging(judgingNode);
         var bees = BeeReader.Read(Root("bees.json", BeeReader.Fields), climates);
         var controls = ControlReader.Read(Root("agents.json", ControlReader.Fields));
+        var mites = MiteReader.Read(Root("biology.json", MiteReader.Fields));
 
         CheckMethods(methods, countingMethods, unitOfScale, measures);
         CheckBands(climatesRoot, climates);
@@ -44,7 +48,8 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
-            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls, Log);
+            new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls,
+            calibration, weighing, new("fall factor", falls), mites, Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>
@@ -156,12 +161,35 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
             WholeFigure(n, "countAllBelow", Units.Colonies), WholeFigure(n, "coloniesInOneApiary", Units.Colonies),
             n.Figure("shareOfColoniesLow", Units.Percent), n.Figure("shareOfColoniesHigh", Units.Percent),
             WholeFigure(n, "timesPerYear", Units.TimesPerYear), WholeFigure(n, "daysAfterControl", Units.Days), WholeFigure(n, "beesPerJar", Units.Bees),
+            Design(n.Child("design", "harmlessShareOfLine", "harmfulShareOfLine", "shareNotToMiss", "errorChance", "precision", "visitSpread", "shape")),
             n.Named("published", Fact, "id", "text", "figure"));
         if (rules.ColoniesInOneApiary.Value > rules.CountAllBelow.Value)
             n.Problem("coloniesInOneApiary/value", "a larger apiary cannot need more colonies than one small enough to count whole (countAllBelow).");
         if (!(rules.ShareOfColoniesLow.Value > 0 && rules.ShareOfColoniesLow.Value <= rules.ShareOfColoniesHigh.Value && rules.ShareOfColoniesHigh.Value <= 100))
             n.Problem("", "the shares must run 0 < shareOfColoniesLow ≤ shareOfColoniesHigh ≤ 100.");
         return rules;
+    }
+
+    private static DesignDefaults Design(Node n)
+    {
+        var design = new DesignDefaults(
+            n.Figure("harmlessShareOfLine", Units.Percent), n.Figure("harmfulShareOfLine", Units.Percent), n.Figure("shareNotToMiss", Units.Percent),
+            n.Figure("errorChance", Units.Percent), n.Figure("precision", Units.Percent), n.Figure("visitSpread", Units.One), n.Figure("shape", Units.One));
+        if (design.HarmlessShareOfLine.Value is not (> 0 and <= 100))
+            n.Problem("harmlessShareOfLine/value", "a level at which a control is wasted lies above 0 and at most on the line (100 %).");
+        if (design.HarmfulShareOfLine.Value is not (> 100 and <= 1000))
+            n.Problem("harmfulShareOfLine/value", "a level at which waiting does harm lies above the line: above 100 % and up to 1000 %.");
+        if (design.ShareNotToMiss.Value is not (> 0 and <= 100))
+            n.Problem("shareNotToMiss/value", "a share of the colonies lies above 0 and at most at 100 %.");
+        if (design.ErrorChance.Value is not (> 0 and < 50))
+            n.Problem("errorChance/value", "the chance of a wrong decision lies above 0 and below 50 %.");
+        if (design.Precision.Value is not (> 0 and <= 100))
+            n.Problem("precision/value", "a precision lies above 0 and at most at 100 %.");
+        if (design.VisitSpread.Value is not (>= 0 and <= 1))
+            n.Problem("visitSpread/value", "a spread of logarithms lies between 0 and 1 here.");
+        if (design.Shape.Value is not (>= 0.05 and <= 1000))
+            n.Problem("shape/value", "the shape of the spread between colonies lies between 0.05 and 1000.");
+        return design;
     }
 
     private static Figure WholeFigure(Node n, string name, string unit)
@@ -174,8 +202,9 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
     private static JudgingDefaults Judging(Node n)
     {
-        var judging = new JudgingDefaults(n.Figure("sureBelow", Units.One), n.Figure("sureAbove", Units.One), n.Figure("confidence", Units.One), n.Text("defaultPolicy"));
-        foreach (var (name, figure) in new[] { ("sureBelow", judging.SureBelow), ("sureAbove", judging.SureAbove), ("confidence", judging.Confidence) })
+        var judging = new JudgingDefaults(n.Figure("sureBelow", Units.One), n.Figure("sureAbove", Units.One), n.Figure("confidence", Units.One), n.Text("defaultPolicy"),
+            n.Figure("passNarrowing", Units.One), n.Figure("passMites", Units.Mites));
+        foreach (var (name, figure) in new[] { ("sureBelow", judging.SureBelow), ("sureAbove", judging.SureAbove), ("confidence", judging.Confidence), ("passNarrowing", judging.PassNarrowing) })
         {
             if (n.Has(name) && figure.Value is not (> 0 and < 1))
                 n.Problem($"{name}/value", "a chance given here lies between 0 and 1, both excluded.");
@@ -183,7 +212,41 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
 
         if (n.Has("sureBelow") && n.Has("sureAbove") && judging.SureBelow.Value >= judging.SureAbove.Value)
             n.Problem("sureBelow/value", "must be less than sureAbove, or every count would be both below and above the line.");
+        if (judging.PassMites.Value < 0)
+            n.Problem("passMites/value", "a number of mites is 0 or more.");
         return judging;
+    }
+
+    private static CalibrationRules Calibration(Node n)
+    {
+        var rules = new CalibrationRules(n.Figure("jarsForMean", Units.Jars), n.Figure("jarsForSpread", Units.Jars), WholeFigure(n, "jarsEnough", Units.Jars));
+        if (n.Has("jarsForMean") && rules.JarsForMean.Value <= 0)
+            n.Problem("jarsForMean/value", "what a measure is said to hold is worth more than 0 jars.");
+        if (n.Has("jarsForSpread") && rules.JarsForSpread.Value <= 2)
+            n.Problem("jarsForSpread/value", "the said spread is worth more than 2 jars: with fewer the next jar has no finite spread.");
+        return rules;
+    }
+
+    private static WeighingFacts Weighing(Node n)
+    {
+        var facts = new WeighingFacts(
+            n.Figure("spreadOfBees", Units.One), n.Figure("spreadOfPlaces", Units.One), n.Figure("scaleResolution", Units.Grams), WholeFigure(n, "sampleBees", Units.Bees));
+        if (n.Has("spreadOfBees") && facts.SpreadOfBees.Value is not (> 0 and <= 1))
+            n.Problem("spreadOfBees/value", "the relative spread of the weight of bees lies above 0 and at most 1.");
+        if (facts.SpreadOfPlaces.Value is not (>= 0 and <= 1))
+            n.Problem("spreadOfPlaces/value", "the relative spread between scoops lies between 0 and 1.");
+        if (facts.ScaleResolution.Value < 0)
+            n.Problem("scaleResolution/value", "the step of a scale is 0 grams or more.");
+        return facts;
+    }
+
+    private static FallFactor Fall(Node n)
+    {
+        var fall = new FallFactor(
+            n.Id(), n.Text("title"), n.Choice("hemisphere", Words.Hemispheres), n.OptionalMonths("months"), n.Choice("brood", Words.Brood), n.Figure("factor", Units.MitesPerDailyMite));
+        if (n.Has("factor") && fall.Lowest <= 0)
+            n.Problem("factor", "a fall factor is above 0.");
+        return fall;
     }
 
     private static void CheckMethods(

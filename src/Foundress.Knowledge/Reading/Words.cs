@@ -121,4 +121,11 @@ internal static class Words
         ["not-allowed"] = OrganicUse.NotAllowed,
         ["ask-certifier"] = OrganicUse.AskCertifier,
     };
+
+    public static readonly IReadOnlyDictionary<string, FallBrood> Brood = new Dictionary<string, FallBrood>(StringComparer.Ordinal)
+    {
+        ["with"] = FallBrood.With,
+        ["without"] = FallBrood.Without,
+        ["any"] = FallBrood.Any,
+    };
 }

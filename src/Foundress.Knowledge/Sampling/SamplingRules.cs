@@ -10,6 +10,7 @@ namespace Foundress.Knowledge;
 /// <param name="TimesPerYear">Least number of counts in a year.</param>
 /// <param name="DaysAfterControl">After a control ends, count again within this many days.</param>
 /// <param name="BeesPerJar">Bees in a jar.</param>
+/// <param name="Design">What a round is planned to do until the keeper says otherwise.</param>
 /// <param name="Published">What publications say on the same matters, for readers who want more than a rule of thumb.</param>
 public sealed record SamplingRules(
     Figure CountAllBelow,
@@ -19,6 +20,7 @@ public sealed record SamplingRules(
     Figure TimesPerYear,
     Figure DaysAfterControl,
     Figure BeesPerJar,
+    DesignDefaults Design,
     IReadOnlyList<Fact> Published)
 {
     /// <summary>The rules as the sampling computations take them.</summary>

@@ -81,6 +81,15 @@ public static class Units
     /// <summary>Degrees Celsius.</summary>
     public const string DegreesCelsius = "°C";
 
+    /// <summary>A number of jars.</summary>
+    public const string Jars = "jars";
+
+    /// <summary>Grams.</summary>
+    public const string Grams = "g";
+
+    /// <summary>Mites in a whole colony for each mite that falls on the board in a day.</summary>
+    public const string MitesPerDailyMite = "mites per daily mite";
+
     /// <summary>A pure number: a ratio, a probability from 0 to 1, or a standard deviation of a logarithm.</summary>
     public const string One = "1";
 
@@ -88,7 +97,7 @@ public static class Units
     public static IReadOnlyList<string> All { get; } =
     [
         MitesPer100Bees, MitesPerRoll, MitesPer50Grams, MitesPer10Grams, MitesPerDay, MitesPerNight, MitesPer48Hours, MitesPerWash,
-        Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear,
-        EggsPerDay, Cells, PercentPerDay, DaysPerDegree, Degrees, Metres, Mites, PerDay, DegreesCelsius, One,
+        Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear, Jars, Grams,
+        EggsPerDay, Cells, PercentPerDay, DaysPerDegree, Degrees, Metres, Mites, PerDay, DegreesCelsius, MitesPerDailyMite, One,
     ];
 }

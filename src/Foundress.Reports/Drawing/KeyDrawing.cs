@@ -1,3 +1,4 @@
+using Foundress.Book.Judging;
 using Foundress.Science.Judging;
 
 namespace Foundress.Reports.Drawing;
@@ -28,6 +29,8 @@ public static class KeyDrawing
             ("due", "fd-due", (svg, x, y) => Symbols.Due(svg, false, false, x, y, 5.4)),
             ("done", "fd-due fd-done", (svg, x, y) => Symbols.Due(svg, true, false, x, y, 5.4)),
             ("overdue", "fd-due fd-overdue", (svg, x, y) => Symbols.Due(svg, false, true, x, y, 5.4)),
+            ("mite fall", "fd-jar fd-other", (svg, x, y) => Symbols.Other(svg, OtherKind.NaturalFall, null, x, y, 5)),
+            ("brood opened", "fd-jar fd-other", (svg, x, y) => Symbols.Other(svg, OtherKind.DroneBrood, null, x, y, 5)),
         ];
 
         // First the places, so that the picture's height is known before it is begun.

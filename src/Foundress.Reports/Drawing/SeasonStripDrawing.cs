@@ -24,7 +24,7 @@ public static class SeasonStripDrawing
     public static string Draw(SeasonStrip strip, string id, DrawingShape shape, CultureInfo culture)
     {
         StripCheck.Require(strip);
-        var layout = StripLayout.Of(shape);
+        var layout = strip.Others.Count == 0 ? StripLayout.Of(shape) : StripLayout.Of(shape).WithOthers();
         var days = new DayScale(strip.From, strip.To, layout.Left, layout.Right);
         var title = $"{strip.Apiary}, {LevelText.Day(strip.From)} to {LevelText.Day(strip.To)}";
         var svg = Svg.Picture(id, "fd-strip", layout.Width, layout.Height, title, strip.Sentence);
@@ -36,6 +36,7 @@ public static class SeasonStripDrawing
         today?.Draw(svg, layout);
         DrawDues(svg, strip, layout, days);
         JarMarks.Draw(svg, strip, layout, days, culture);
+        OtherMarks.Draw(svg, strip, layout, days, culture);
         return svg.Finish();
     }
 

@@ -10,7 +10,7 @@ public static class SeasonStripTable
     /// <summary>The column heads, in the order of <see cref="StripRow"/>'s texts: When, Subject, Finding, Basis, State.</summary>
     public static IReadOnlyList<string> Heads { get; } = ["When", "What", "Mites per 100 bees (interval), or what", "From", "State"];
 
-    /// <summary>The rows by day; on one day phases come first, then lines, dues and jars.</summary>
+    /// <summary>The rows by day; on one day phases come first, then lines, dues, jars and counts on other scales.</summary>
     /// <param name="strip">The strip.</param>
     /// <param name="culture">Whose numbers to write.</param>
     /// <exception cref="ArgumentException">The strip holds a value that cannot be shown; the message names it.</exception>
@@ -28,6 +28,12 @@ public static class SeasonStripTable
         {
             Add(new(StripRowKind.Jar, jar.On, jar.Jar, LevelText.Day(jar.On), jar.ColonyName,
                 LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), BasisOf(jar, culture), Words.Of(jar.Standing)));
+        }
+
+        foreach (var other in strip.Others)
+        {
+            Add(new(StripRowKind.Other, other.On, null, LevelText.Day(other.On), other.ColonyName,
+                OtherText.Reading(other.Reading, culture), $"{other.Reading.Method.ToLower(culture)}: {other.Reading.Counted}", OtherText.Standing(other.Reading)));
         }
 
         rows.Sort(static (left, right) =>

@@ -20,6 +20,13 @@ internal static class StripCheck
                 throw Wrong(jar, $"lies outside the strip's days {Day(strip.From)} to {Day(strip.To)}: leave it out or widen the strip");
         }
 
+        foreach (var other in strip.Others)
+        {
+            Require(other);
+            if (other.On < strip.From || other.On > strip.To)
+                throw new ArgumentException($"The count of colony {other.ColonyName} on {Day(other.On)} lies outside the strip's days {Day(strip.From)} to {Day(strip.To)}: leave it out or widen the strip.", nameof(strip));
+        }
+
         foreach (var line in strip.Lines)
         {
             if (!IsLevel(line.Act) || (line.Watch is { } watch && !IsLevel(watch)))
@@ -41,6 +48,15 @@ internal static class StripCheck
     {
         if (!IsLevel(jar.Level) || !IsLevel(jar.Lower) || !IsLevel(jar.Upper) || jar.Lower > jar.Upper || !double.IsFinite(jar.Bees))
             throw Wrong(jar, string.Create(CultureInfo.InvariantCulture, $"has level {jar.Level} with interval {jar.Lower} to {jar.Upper} from {jar.Bees} bees: all must be finite and not negative, the lower end first"));
+    }
+
+    /// <summary>Checks the numbers of one count on another scale.</summary>
+    /// <exception cref="ArgumentException">A number cannot be shown.</exception>
+    public static void Require(OtherMark other)
+    {
+        var rate = other.Reading.Rate;
+        if (!IsLevel(rate.Value) || !IsLevel(rate.Lower) || !IsLevel(rate.Upper) || rate.Lower > rate.Upper)
+            throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"The count of colony {other.ColonyName} on {Day(other.On)} has rate {rate.Value} with interval {rate.Lower} to {rate.Upper}: all must be finite and not negative, the lower end first."), nameof(other));
     }
 
     /// <summary>Whether a number can be a level.</summary>

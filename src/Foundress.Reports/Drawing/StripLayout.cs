@@ -1,7 +1,8 @@
 namespace Foundress.Reports.Drawing;
 
 /// <summary>
-/// Where the lanes of a strip lie, from the top: header, due dates, the plot, the months, the season's ribbon. Controls will
+/// Where the lanes of a strip lie, from the top: header, due dates, the plot, the months, counts on other scales
+/// where there are any, the season's ribbon. Controls will
 /// be a further lane under the due dates; a forecast fan belongs in the plot right of today.
 /// </summary>
 /// <param name="Width">Width of the picture.</param>
@@ -36,6 +37,15 @@ internal sealed record StripLayout(
 
     /// <summary>Baseline of the month names.</summary>
     public double MonthLine => PlotBottom + Font + 3;
+
+    /// <summary>Height of the lane for counts on other scales.</summary>
+    private double Lane => Font + 8;
+
+    /// <summary>Middle of the lane for counts on other scales, when there is one: between the months and the ribbon.</summary>
+    public double OthersMiddle => RibbonTop - (Lane / 2);
+
+    /// <summary>The same layout with room for counts on other scales.</summary>
+    public StripLayout WithOthers() => this with { Height = Height + Lane, RibbonTop = RibbonTop + Lane, RibbonBottom = RibbonBottom + Lane };
 
     /// <summary>The layout of a shape.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The shape is not known.</exception>

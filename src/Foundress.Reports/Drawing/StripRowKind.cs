@@ -14,4 +14,7 @@ public enum StripRowKind
 
     /// <summary>A jar.</summary>
     Jar,
+
+    /// <summary>A count on another scale.</summary>
+    Other,
 }

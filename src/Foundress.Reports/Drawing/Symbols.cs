@@ -1,3 +1,4 @@
+using Foundress.Book.Judging;
 using Foundress.Science.Judging;
 
 namespace Foundress.Reports.Drawing;
@@ -34,6 +35,19 @@ public static class Symbols
                 svg.Path("fd-stroke", new PathText().Move(x - r, y - r).Line(x + r, y + r).Move(x - r, y + r).Line(x + r, y - r));
                 break;
         }
+    }
+
+    /// <summary>Draws the mark of a count on another scale: a triangle on its tip for a fall, a cell's hexagon for opened brood; open, half filled or filled by its standing.</summary>
+    internal static void Other(Svg svg, OtherKind kind, Standing? standing, double x, double y, double r)
+    {
+        var (outline, half) = kind == OtherKind.NaturalFall
+            ? (new PathText().Move(x - r, y - (r * 0.8)).Line(x + r, y - (r * 0.8)).Line(x, y + r).Close(),
+                new PathText().Move(x - r, y - (r * 0.8)).Line(x, y - (r * 0.8)).Line(x, y + r).Close())
+            : (new PathText().Move(x - (r / 2), y - (r * 0.87)).Line(x + (r / 2), y - (r * 0.87)).Line(x + r, y).Line(x + (r / 2), y + (r * 0.87)).Line(x - (r / 2), y + (r * 0.87)).Line(x - r, y).Close(),
+                new PathText().Move(x, y - (r * 0.87)).Line(x - (r / 2), y - (r * 0.87)).Line(x - r, y).Line(x - (r / 2), y + (r * 0.87)).Line(x, y + (r * 0.87)).Close());
+        svg.Path(standing == Standing.Above ? "fd-solid" : "fd-open", outline);
+        if (standing == Standing.Unclear)
+            svg.Path("fd-solid", half);
     }
 
     /// <summary>Draws a due mark: an open square, with a tick when done, filled with an exclamation mark when overdue.</summary>

@@ -56,6 +56,7 @@ public static class HtmlReport
         Days(page, apiary, culture);
         Ranking(page, apiary, id, culture);
         Colonies(page, apiary, culture);
+        Others(page, apiary, culture);
         page.Raw("</section>\n");
     }
 
@@ -75,7 +76,7 @@ public static class HtmlReport
         page.Table("Season and what is due", "@When", "What", "", "State");
         foreach (var row in SeasonStripTable.Rows(strip, culture))
         {
-            if (row.Kind != StripRowKind.Jar)
+            if (row.Kind is not (StripRowKind.Jar or StripRowKind.Other))
                 page.Row(row.When, row.Subject, row.Finding, row.State);
         }
 
@@ -145,6 +146,24 @@ public static class HtmlReport
                 var jar = colony.Jars[i];
                 page.Row(i == 0 ? name : "", LevelText.Day(jar.On), jar.Method, Count(jar.Mites, culture), Count(jar.Bees, culture),
                     LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Brief(jar.Standing));
+            }
+        }
+
+        page.EndTable();
+    }
+
+    private static void Others(Html page, ApiaryReport apiary, CultureInfo culture)
+    {
+        if (apiary.Colonies.All(colony => colony.Others.Count == 0))
+            return;
+        page.Table(ReportWords.OthersHead, "Colony", "@Day", "What", "Own scale (interval)", "From", "All mites", "Standing");
+        foreach (var colony in apiary.Colonies)
+        {
+            foreach (var other in colony.Others)
+            {
+                var reading = other.Reading;
+                page.Row(colony.Name, LevelText.Day(other.On), reading.Method, OtherText.Reading(reading, culture), reading.Counted,
+                    OtherText.Total(reading, culture), reading.Voids.Count > 0 ? $"{OtherText.Standing(reading)}: {string.Join(" ", reading.Voids)}" : OtherText.Standing(reading));
             }
         }
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Foundress.Book.Judging;
 using Foundress.Book.Reporting;
 using Foundress.Book.Seasons;
 using Foundress.Reports.Reporting.Json;
@@ -37,11 +38,21 @@ public static class JsonReport
     private static DayJson Total(DayTotal day) => new(
         Day(day.On), day.Method, day.Jars, day.Mites, day.Bees, day.Level, day.Lower, day.Upper, day.Over, day.Unclear, day.Below);
 
-    private static ColonyJson Colony(ColonyReport colony) => new(colony.Colony.ToString(), colony.Name, colony.Fate, Each(colony.Jars, Jar));
+    private static ColonyJson Colony(ColonyReport colony) => new(colony.Colony.ToString(), colony.Name, colony.Fate, Each(colony.Jars, Jar), Each(colony.Others, Other));
 
     private static JarJson Jar(JarMark jar) => new(
         jar.Jar.ToString(), jar.Colony.ToString(), jar.ColonyName, Day(jar.On), jar.Method, jar.Mites, jar.Bees,
         jar.Level, jar.Lower, jar.Upper, Name(jar.Standing));
+
+    private static OtherJson Other(OtherMark other)
+    {
+        var reading = other.Reading;
+        return new OtherJson(
+            other.Entry.ToString(), Day(other.On),
+            reading.Kind switch { OtherKind.NaturalFall => "naturalFall", OtherKind.DroneBrood => "droneBrood", _ => "workerBrood" },
+            reading.Unit, reading.Rate.Value, reading.Rate.Lower, reading.Rate.Upper, reading.Counted, [.. reading.Voids],
+            reading.Total?.Lowest, reading.Total?.Highest, Name(reading.Standing));
+    }
 
     private static string? Name(Standing? standing) => standing switch
     {

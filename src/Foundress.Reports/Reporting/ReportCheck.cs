@@ -32,6 +32,8 @@ internal static class ReportCheck
             {
                 foreach (var jar in colony.Jars)
                     StripCheck.Require(jar);
+                foreach (var other in colony.Others)
+                    StripCheck.Require(other);
             }
         }
     }

@@ -17,6 +17,9 @@ internal static class ReportWords
     /// <summary>Head of the section on limits.</summary>
     public const string LimitsHead = "What this report cannot say";
 
+    /// <summary>Head of the table of counts on other scales.</summary>
+    public const string OthersHead = "Counts on other scales, by colony";
+
     /// <summary>Limits of every report.</summary>
     public static IReadOnlyList<string> Limits { get; } =
     [

@@ -47,7 +47,7 @@ public static class TextReport
         var season = new TextTable("When", "What", "", "State");
         foreach (var row in SeasonStripTable.Rows(apiary.Strip, culture))
         {
-            if (row.Kind != StripRowKind.Jar)
+            if (row.Kind is not (StripRowKind.Jar or StripRowKind.Other))
                 season.Add(row.When, row.Subject, Clean(row.Finding), row.State);
         }
 
@@ -70,6 +70,17 @@ public static class TextReport
         }
 
         Table(text, "Jars by colony", jars);
+        var others = new TextTable("Colony", "Day", "What", "Own scale (interval)", "From", "All mites", "Standing");
+        foreach (var colony in apiary.Colonies)
+        {
+            foreach (var other in colony.Others)
+            {
+                others.Add(Clean(colony.Name), LevelText.Day(other.On), other.Reading.Method, OtherText.Reading(other.Reading, culture), other.Reading.Counted,
+                    OtherText.Total(other.Reading, culture), OtherText.Standing(other.Reading));
+            }
+        }
+
+        Table(text, ReportWords.OthersHead, others);
     }
 
     private static void Jar(TextTable table, ColonyReport colony, JarMark jar, bool first, CultureInfo culture)

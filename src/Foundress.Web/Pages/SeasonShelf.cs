@@ -1,5 +1,7 @@
 using System.Globalization;
+using Foundress.Book.Changes;
 using Foundress.Book.Journal;
+using Foundress.Book.Judging;
 using Foundress.Book.Rounds;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
@@ -17,6 +19,7 @@ public sealed class SeasonShelf(BookSession session)
 {
     private readonly Dictionary<(Guid Id, int Years), DrawnStrip> _strips = [];
     private readonly Dictionary<RoundId, RoundResult> _results = [];
+    private readonly Dictionary<ColonyId, ChangeSince?> _changes = [];
     private BookState? _state;
     private DateOnly _today;
     private SeasonStrips? _reader;
@@ -52,6 +55,15 @@ public sealed class SeasonShelf(BookSession session)
         return result;
     }
 
+    /// <summary>How a colony's level moved between its last two visits; null when there is nothing to compare.</summary>
+    public ChangeSince? ChangeOf(ColonyId colony)
+    {
+        Fresh();
+        if (!_changes.TryGetValue(colony, out var change))
+            _changes[colony] = change = new ChangeReader(session.State, KnowledgeBase.Load(), JudgingPolicy.Of(session.State, KnowledgeBase.Load()).Confidence, CultureInfo.CurrentCulture).OfColony(colony);
+        return change;
+    }
+
     private SeasonShelf Fresh()
     {
         if (_reader is not null && ReferenceEquals(_state, session.State) && _today == session.Today)
@@ -59,6 +71,7 @@ public sealed class SeasonShelf(BookSession session)
         (_state, _today, _seasons) = (session.State, session.Today, null);
         _strips.Clear();
         _results.Clear();
+        _changes.Clear();
         _reader = new SeasonStrips(_state, KnowledgeBase.Load(), CultureInfo.CurrentCulture);
         return this;
     }

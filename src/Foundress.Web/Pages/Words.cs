@@ -5,6 +5,7 @@ using Foundress.Book.Records;
 using Foundress.Book.State;
 using Foundress.Knowledge;
 using Foundress.Science;
+using Foundress.Science.Estimation;
 
 namespace Foundress.Web.Pages;
 
@@ -36,8 +37,11 @@ public static class Words
         ColoniesUnited record => record.On,
         RoundRecord record => record.On,
         RoundSkip record => record.On,
+        RoundStop record => record.On,
         ControlRecord record => record.Start,
         ControlEnded record => record.On,
+        MiteFallRecord record => record.On,
+        OpenedBroodRecord record => record.On,
         ColonyRecord { On: { } on } => on,
         _ => DateOnly.FromDateTime(entry.Clock.Instant.LocalDateTime),
     };
@@ -92,11 +96,14 @@ public static class Words
         JarRecord jar => $"Jar: {Count(jar.Mites, "mite", "mites")} in {Bees(jar.Bees)}{Passes(jar)}{Tail(jar.Note)}",
         JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}{Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null)}",
         RoundRecord round => $"Round: {round.Purpose}",
+        RoundStop stop => $"The round ended early in {Name(stop.Apiary, state)}: {stop.Reason}",
         RoundSkip skip => $"Not sampled in the round: {skip.Reason}",
         ControlRecord control => $"{ControlTitle(control.Agent, state)}{Colonies(control.Colonies)}{Tail(Given(control))}",
         ControlEnded ended => $"{(state.Controls.TryGetValue(ended.Control, out var use) ? ControlTitle(use.Facts.Agent, state) : "A control")} {Ending(ended.Ending)}{Tail(ended.Reason ?? ended.Note)}",
         AgentRecord agent => $"Own figures for {agent.Title ?? ControlTitle(agent.Agent, state)}{Tail(agent.LabelSource)}",
         NormalsRecord normals => $"Usual temperatures of {Name(normals.Apiary, state)}{Tail(normals.Station)}",
+        MiteFallRecord fall => $"Mite fall: {Count(fall.Mites, "mite", "mites")} in {fall.Days:0.#} {(fall.Days == 1 ? "day" : "days")}{(fall.ShareCounted is { } share ? $", {100 * share:0.#} % of the board counted" : null)}{Tail(Void(fall))}{Tail(fall.Note)}",
+        OpenedBroodRecord opened => $"{(opened.Brood == BroodKind.Drone ? "Drone" : "Worker")} brood opened: {opened.Infested} of {Count(opened.Cells, "cell", "cells")} infested{(opened.Mites is { } mothers ? $", {Count(mothers, "mother mite", "mother mites")}" : null)}{Tail(opened.Note)}",
         PolicyRecord => "Settings of the operation changed",
         Strike strike => $"Struck out: {strike.Reason}",
         _ => record.GetType().Name,
@@ -143,6 +150,14 @@ public static class Words
         BeeBasis.Weighed => $"about {bees.Count:0} bees, weighed",
         _ => $"about {bees.Count:0} bees, assumed",
     };
+
+    private static string Void(MiteFallRecord fall) => string.Join(", ", new[]
+    {
+        fall.Broodless is { } broodless ? broodless ? "no brood" : "with brood" : null,
+        fall.Collapsing == true ? "collapsing" : null,
+        fall.UnderControl == true ? "a control was working" : null,
+        fall.Scavengers == true ? "ants or others reached the board" : null,
+    }.OfType<string>());
 
     private static string Seen(InspectionRecord seen)
     {

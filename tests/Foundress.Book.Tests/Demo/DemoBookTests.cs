@@ -47,7 +47,7 @@ public sealed class DemoBookTests
                 else
                     Assert.DoesNotContain(RecordRules.Check(record!, ledger.State, TestBook.Knowledge, DateOnly.FromDateTime(entry.Clock.Instant.UtcDateTime)), p => p.Gravity == Gravity.Error);
                 waiting.Add(entry);
-                if (record is JarRecord or InspectionRecord or Strike)
+                if (record is JarRecord or InspectionRecord or MiteFallRecord or OpenedBroodRecord or Strike)
                     continue;
                 ledger.Add(waiting);
                 waiting.Clear();

@@ -17,6 +17,31 @@ public sealed class OtherDrawingsTests
     private static JarPicture None => new(
         "Hive 2", "No mite in 300 bees: up to 1.23 per 100 is possible.", 0, 0, 1.23, null, 3, Standing.Below, 0.0000234, Gamma(0.5, 3, 4));
 
+    private static ScoopPicture Scoop => new("Counted jars", "Eight counted jars.", [310, 355, 342, 328, 330, 329, 331, 250], 300, 322, 239, 434);
+
+    [Theory]
+    [InlineData(DrawingShape.Wide)]
+    [InlineData(DrawingShape.Narrow)]
+    public void DrawScoop_EightJars_MatchesStoredPicture(DrawingShape shape) =>
+        Approve.Matches($"scoop-{shape}.svg", ScoopDrawing.Draw(Scoop, "scoop", shape, English));
+
+    [Fact]
+    public void DrawScoop_AnyCountedJars_StayInsideThePicture() =>
+        Gen.Int[1, 5000].Array[0, 300].Sample(counted =>
+        {
+            var svg = ScoopDrawing.Draw(Scoop with { Counted = counted }, "scoop", DrawingShape.Narrow, English);
+            Assert.DoesNotContain("NaN", svg, StringComparison.Ordinal);
+            foreach (var dot in SvgReader.Parse(svg).Descendants().Where(element => element.Name.LocalName == "circle"))
+            {
+                Assert.InRange(double.Parse(dot.Attribute("cx")!.Value, CultureInfo.InvariantCulture), 0, 360);
+                Assert.InRange(double.Parse(dot.Attribute("cy")!.Value, CultureInfo.InvariantCulture), 20, 80);
+            }
+        }, iter: 60);
+
+    [Fact]
+    public void DrawScoop_IntervalTurnedRound_NamesIt() => Assert.Contains(
+        "434", Assert.Throws<ArgumentException>(() => ScoopDrawing.Draw(Scoop with { Lower = 434, Upper = 239 }, "scoop", DrawingShape.Wide, English)).Message, StringComparison.Ordinal);
+
     [Theory]
     [InlineData(DrawingShape.Wide)]
     [InlineData(DrawingShape.Narrow)]

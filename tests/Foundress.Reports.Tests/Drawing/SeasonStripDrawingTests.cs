@@ -12,6 +12,16 @@ public sealed class SeasonStripDrawingTests
     [Theory]
     [InlineData(DrawingShape.Wide)]
     [InlineData(DrawingShape.Narrow)]
+    public void Draw_CountsOnOtherScales_StandInALaneOfTheirOwn(DrawingShape shape)
+    {
+        var strip = Invented.Orchard();
+        Approve.Matches($"strip-others-{shape}.svg", SeasonStripDrawing.Draw(strip with { Others = Invented.Others() }, "orchard", shape, English));
+        Assert.Equal(3, SeasonStripTable.Rows(strip with { Others = Invented.Others() }, CultureInfo.InvariantCulture).Count(row => row.Kind == StripRowKind.Other));
+    }
+
+    [Theory]
+    [InlineData(DrawingShape.Wide)]
+    [InlineData(DrawingShape.Narrow)]
     public void Draw_Orchard_MatchesStoredPicture(DrawingShape shape) =>
         Approve.Matches($"strip-orchard-{shape}.svg", SeasonStripDrawing.Draw(Invented.Orchard(), "orchard", shape, English));
 

@@ -1,6 +1,10 @@
 using Foundress.Book.Journal;
+using Foundress.Book.Judging;
+using Foundress.Book.Records;
 using Foundress.Book.Reporting;
 using Foundress.Book.Seasons;
+using Foundress.Knowledge;
+using Foundress.Science.Estimation;
 using Foundress.Science.Judging;
 
 namespace Foundress.Reports.Tests.Support;
@@ -89,6 +93,20 @@ internal static class Invented
             new(Day(2026, 2, 10), Day(2026, 2, 1), Day(2026, 2, 20), "round after the peak", false, false),
         ]);
 
+    /// <summary>A mite fall, a void one and opened drone brood of the orchard, read as they are.</summary>
+    public static IReadOnlyList<OtherMark> Others()
+    {
+        var knowledge = KnowledgeBase.Load();
+        var reader = new OtherCountReader(knowledge, JudgingPolicy.Of(new PolicyRecord(FallLines: "osnabrueck-fall"), knowledge), System.Globalization.CultureInfo.InvariantCulture);
+        OtherReading[] readings =
+        [
+            reader.Read(new OpenedBroodRecord(default, Day(2026, 6, 10), BroodKind.Drone, 100, 12, 15), null),
+            reader.Read(new MiteFallRecord(default, Day(2026, 7, 14), 90, 5, 0.5), null),
+            reader.Read(new MiteFallRecord(default, Day(2026, 10, 20), 0, 4, Collapsing: true), null),
+        ];
+        return [.. readings.Select((reading, i) => new OtherMark(JarId(500 + i), new ColonyId(new Guid(2000, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10)), "Hive 1", reading))];
+    }
+
     /// <summary>A report of both apiaries.</summary>
     public static SeasonReport Report() => new(
         "Example bees", Day(2025, 7, 1), Day(2026, 12, 31), true, 0.95,
@@ -112,7 +130,10 @@ internal static class Invented
         return new(
             strip.Apiary, living, strip,
             [.. days.Select(day => Total(day.Key, day.Value))],
-            [.. colonies.Select(colony => new ColonyReport(colony.Value[0].Colony, colony.Key, colony.Key == "Hive 13" ? "died 2026-07-30" : null, [.. colony.Value.OrderBy(jar => jar.On)]))]);
+            [.. colonies.Select(colony => new ColonyReport(colony.Value[0].Colony, colony.Key, colony.Key == "Hive 13" ? "died 2026-07-30" : null, [.. colony.Value.OrderBy(jar => jar.On)])
+            {
+                Others = colony.Key == "Hive 1" ? Others() : [],
+            })]);
     }
 
     private static DayTotal Total(DateOnly on, List<JarMark> jars)

@@ -1,3 +1,5 @@
+using Foundress.Science.Numerics;
+
 namespace Foundress.Science.Estimation;
 
 /// <summary>
@@ -51,6 +53,16 @@ public sealed record NaturalFall
         double exposure = Days * ShareCounted;
         (double lower, double upper) = CountIntervals.PoissonLimits(Mites, confidence);
         return new(Mites / exposure, lower / exposure, upper / exposure, confidence);
+    }
+
+    /// <summary>The chance that the fall is over a line: tail of the gamma posterior with Jeffreys' prior. Chance of counting only.</summary>
+    /// <param name="perDay">The line in mites a day, 0 or more and finite.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="perDay"/> is out of its range.</exception>
+    public Chance ChanceOver(double perDay)
+    {
+        if (!(perDay >= 0d) || !double.IsFinite(perDay))
+            throw new ArgumentOutOfRangeException(nameof(perDay), perDay, "A line of mites a day is a finite number, 0 or more.");
+        return Chance.Of(GammaFunctions.Upper(Mites + 0.5, Days * ShareCounted * perDay));
     }
 
     /// <summary>

@@ -1,3 +1,5 @@
+using Foundress.Science.Numerics;
+
 namespace Foundress.Science.Estimation;
 
 /// <summary>
@@ -45,6 +47,16 @@ public sealed record OpenedBrood
     {
         (double lower, double upper) = CountIntervals.ShareLimits(Infested, Cells, confidence);
         return new((double)Infested / Cells, lower, upper, confidence);
+    }
+
+    /// <summary>The chance that the share of cells infested is over a line: tail of the beta posterior with Jeffreys' prior.</summary>
+    /// <param name="share">The line as a share of cells, 0 to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="share"/> is out of its range.</exception>
+    public Chance ChanceOver(double share)
+    {
+        if (share is not (>= 0d and <= 1d))
+            throw new ArgumentOutOfRangeException(nameof(share), share, "A line for opened brood is a share of cells from 0 to 1; 5 per cent is 0.05.");
+        return Chance.Of(BetaFunctions.Upper(Infested + 0.5, Cells - Infested + 0.5, share));
     }
 
     /// <summary>Mites per cell with the exact Poisson interval (Garwood 1936); none if the mites were not counted.</summary>

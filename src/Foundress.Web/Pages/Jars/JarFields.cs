@@ -1,9 +1,11 @@
 using System.Globalization;
+using Foundress.Book.Calibrating;
 using Foundress.Book.Importing;
 using Foundress.Book.Records;
 using Foundress.Book.Rules;
 using Foundress.Knowledge;
 using Foundress.Science;
+using Foundress.Science.Estimation;
 using Foundress.Web.Kit;
 
 namespace Foundress.Web.Pages.Jars;
@@ -11,8 +13,11 @@ namespace Foundress.Web.Pages.Jars;
 /// <summary>The fields of the jar form, and the jar they say.</summary>
 /// <param name="knowledge">The known methods, measures and weights.</param>
 /// <param name="policy">The keeper's settings: units and scoop.</param>
+/// <param name="scoops">What jars of a measure hold.</param>
+/// <param name="author">Who fills the jar.</param>
 /// <param name="today">The keeper's day.</param>
-public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, DateOnly today)
+/// <param name="before">The bees of the jar that is corrected; null for a new one.</param>
+public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarScoops scoops, string author, DateOnly today, JarBees? before = null)
 {
     /// <summary>Bees that were counted one by one.</summary>
     public const string Counted = "counted";
@@ -24,7 +29,13 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
     public const string Measured = "measure";
 
     /// <summary>The keeper's own scoop, or own weight of a bee.</summary>
-    public const string Own = "own";
+    public const string Own = JarBees.OwnScoop;
+
+    /// <summary>A bee's weight learnt from bees that were counted and weighed with the jar.</summary>
+    public const string Sample = "sample";
+
+    /// <summary>The number of bees as the corrected jar has it: a jar keeps what it was recorded with.</summary>
+    public const string Before = "before";
 
     /// <summary>Grams in an ounce (the international avoirdupois ounce, exact by definition, 1959).</summary>
     public const double GramsInOunce = 28.349523125;
@@ -34,6 +45,9 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
 
     /// <summary>Counts of bees that are allowed.</summary>
     public static readonly NumberRule Bees = new(1, JarLimits.MostBees);
+
+    /// <summary>Sizes of a counted and weighed sub-sample that are allowed.</summary>
+    public static readonly NumberRule SampleBees = new(2, JarLimits.MostBees);
 
     /// <summary>Weights of one bee that are allowed, in milligrams.</summary>
     public static readonly NumberRule Milligrams = new(50, 250, 1);
@@ -56,8 +70,11 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
     {
         "passes" => "mites",
         "grams" => "weight",
+        "sampleBees" => "samplebees",
+        "sampleGrams" => "sampleweight",
         "milligramsPerBee" => "mg",
         "bees" or "logSpread" => basis switch { Weighed => "weight", Measured => "measure", _ => "bees" },
+        "measure" => basis == Counted ? "scooped" : "measure",
         var field => field,
     };
 
@@ -101,17 +118,17 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
         switch (jar.Bees)
         {
             case { Basis: BeeBasis.Counted } counted:
-                (texts["basis"], texts["bees"]) = (Counted, Number(counted.Count));
+                (texts["basis"], texts["bees"], texts["scooped"]) = (Counted, Number(counted.Count), counted.Measure ?? string.Empty);
+                break;
+            case { Basis: BeeBasis.Weighed, Grams: { } grams, SampleBees: { } sample, SampleGrams: { } sampleGrams } weighed:
+                (texts["basis"], texts["weight"], texts["beeweight"]) = (Weighed, Typed(grams), Sample);
+                (texts["samplebees"], texts["sampleweight"], texts["apart"]) = (Number(sample), Typed(sampleGrams), weighed.SampleApart == true ? "yes" : string.Empty);
                 break;
             case { Basis: BeeBasis.Weighed, Grams: { } grams, MilligramsPerBee: { } each }:
-                (texts["basis"], texts["weight"], texts["beeweight"], texts["mg"]) =
-                    (Weighed, Number(Math.Round(Ounces ? grams / GramsInOunce : grams, 3)), Own, Number(each));
+                (texts["basis"], texts["weight"], texts["beeweight"], texts["mg"]) = (Weighed, Typed(grams), Own, Number(each));
                 break;
-            case { Measure: { } measure }:
-                (texts["basis"], texts["measure"]) = (Measured, measure);
-                break;
-            case var other:
-                (texts["basis"], texts["measure"], texts["scoop"]) = (Measured, Own, Number(other.Count));
+            default:
+                (texts["basis"], texts["measure"]) = (Measured, Before);
                 break;
         }
 
@@ -120,6 +137,10 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
 
     /// <summary>Spread of a weighed number of bees (standard deviation of its logarithm).</summary>
     public double WeighedSpread => BeeSpreads.Of(knowledge, policy).Weighed;
+
+    private string Typed(double grams) => Number(Math.Round(Ounces ? grams / GramsInOunce : grams, 3));
+
+    private double Grams(double typed) => Ounces ? typed * GramsInOunce : typed;
 
     private static string Number(double value) => NumberText.Write(value, CultureInfo.CurrentCulture);
 
@@ -133,7 +154,7 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
     private static JarBees? ReadCounted(FormReader form, bool needed)
     {
         if (form.Number("bees", Bees) is { } bees)
-            return JarBees.Counted((int)bees);
+            return JarBees.Counted((int)bees, form.Text("scooped"));
         if (needed)
             form.Add("bees", "The bees are missing. Type how many you counted, or choose another way above.");
         return null;
@@ -142,29 +163,56 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, Date
     private JarBees? ReadWeighed(FormReader form, bool needed)
     {
         var weight = form.Number("weight", Weight);
-        var each = knowledge.BeeWeights.TryGet(form.Text("beeweight"), out var known) ? known.Weight.Value : form.Number("mg", Milligrams);
         if (needed && weight is null)
             form.Add("weight", "The weight is missing. Type what the bees weigh without the jar.");
+        var bees = form.Text("beeweight") == Sample ? ReadSampled(form, weight, needed) : ReadByWeight(form, weight, needed);
+        if (bees is null || (bees.Count >= Bees.Least && bees.Count <= Bees.Most))
+            return bees;
+        form.Add("weight", $"That makes {bees.Count:0} bees. A jar holds from {Bees.Least} to {Bees.Most}: check the weight and its unit.");
+        return null;
+    }
+
+    private JarBees? ReadByWeight(FormReader form, double? weight, bool needed)
+    {
+        var each = knowledge.BeeWeights.TryGet(form.Text("beeweight"), out var known) ? known.Weight.Value : form.Number("mg", Milligrams);
         if (needed && each is null)
             form.Add("mg", "The weight of one bee is missing. Weigh a counted lot of bees, or choose a usual weight.");
-        if (weight is not { } typed || each is not { } milligrams)
+        return weight is { } typed && each is { } milligrams ? JarBees.Weighed(Grams(typed), milligrams, WeighedSpread) : null;
+    }
+
+    private JarBees? ReadSampled(FormReader form, double? weight, bool needed)
+    {
+        var counted = form.Number("samplebees", SampleBees);
+        var lot = form.Number("sampleweight", Weight);
+        if (needed && counted is null)
+            form.Add("samplebees", "The counted bees are missing. Count about a hundred and weigh them, or choose a usual weight.");
+        if (needed && lot is null)
+            form.Add("sampleweight", "The weight of the counted bees is missing. Type what they weigh.");
+        if (weight is not { } typed || counted is not { } bees || lot is not { } lotTyped)
             return null;
-        var grams = Ounces ? typed * GramsInOunce : typed;
-        var bees = JarBees.Weighed(grams, milligrams, WeighedSpread);
-        if (bees.Count < Bees.Least || bees.Count > Bees.Most)
+        var apart = form.YesNo("apart") == true;
+        if (!apart && lotTyped > typed)
         {
-            form.Add("weight", $"That makes {bees.Count:0} bees. A jar holds from {Bees.Least} to {Bees.Most}: check the weight and its unit.");
+            form.Add("sampleweight", "The counted bees weigh more than all bees they are part of. Check both weights, or say that they were other bees.");
             return null;
         }
 
-        return bees;
+        try
+        {
+            return JarBees.Weighed(Grams(typed), new WeighedSample((int)bees, Grams(lotTyped), fromJar: !apart), knowledge.Weighing.ToWeighing());
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            form.Add("weight", "These weights do not go together: the jar would hold less than a bee, or the scale is too coarse for them. Check the weights and their unit.");
+            return null;
+        }
     }
 
     private JarBees? ReadMeasured(FormReader form)
     {
-        if (knowledge.JarMeasures.TryGet(form.Text("measure"), out var measure))
-            return new JarBees(BeeBasis.Assumed, measure.UsualBees.Value, measure.LogSpread.Value, measure.Id);
-        var scoop = form.Number("scoop", Bees) ?? policy.ScoopBees;
-        return scoop is { } bees ? new JarBees(BeeBasis.Assumed, bees, BeeSpreads.Of(knowledge, policy).Assumed) : null;
+        var measure = form.Text("measure");
+        if (measure == Before)
+            return before;
+        return measure is null || (measure != Own && !knowledge.JarMeasures.TryGet(measure, out _)) ? null : scoops.Assumed(author, measure);
     }
 }

@@ -8,7 +8,7 @@ namespace Foundress.Web.Pages.Jars;
 /// <param name="store">This device's store.</param>
 public sealed class JarMemory(IEntryStore store)
 {
-    private static readonly string[] Fields = ["method", "basis", "measure", "beeweight", "mg"];
+    private static readonly string[] Fields = ["method", "basis", "measure", "beeweight", "mg", "scooped"];
 
     /// <summary>What was chosen last, field by field; empty on a new device.</summary>
     /// <exception cref="StoreException">The device's store cannot be read.</exception>

@@ -1,9 +1,11 @@
 using System.Globalization;
+using Foundress.Book.Calibrating;
 using Foundress.Book.Importing;
 using Foundress.Book.Records;
 using Foundress.Book.Rules;
+using Foundress.Book.State;
 using Foundress.Knowledge;
-using Foundress.Science;
+using Foundress.Science.Estimation;
 using Foundress.Web.Kit;
 using Foundress.Web.Shell;
 
@@ -11,9 +13,10 @@ namespace Foundress.Web.Pages.Rounds;
 
 /// <summary>The number of bees in a jar: a measure taken as a number, or counted, or weighed.</summary>
 /// <param name="knowledge">Measures and the weight of a bee.</param>
-/// <param name="settings">The keeper's settings.</param>
+/// <param name="state">The open book: settings and counted jars.</param>
+/// <param name="author">Who fills the jars.</param>
 /// <param name="method">The way of counting.</param>
-public sealed class JarBeesForm(KnowledgeBase knowledge, PolicyRecord settings, CountingMethod method)
+public sealed class JarBeesForm(KnowledgeBase knowledge, BookState state, string author, CountingMethod method)
 {
     /// <summary>Bees were counted.</summary>
     public const string Counted = "counted";
@@ -24,24 +27,28 @@ public sealed class JarBeesForm(KnowledgeBase knowledge, PolicyRecord settings, 
     /// <summary>What numbers of bees are allowed.</summary>
     public static NumberRule BeesRule { get; } = new(1, JarLimits.MostBees);
 
+    /// <summary>What numbers of counted and weighed bees are allowed.</summary>
+    public static NumberRule SampleRule { get; } = new(2, JarLimits.MostBees);
+
     /// <summary>What weights are allowed, in grams.</summary>
     public static NumberRule GramsRule { get; } = new(0.1, 600, 1);
 
-    /// <summary>The measure that is taken when nobody counts or weighs.</summary>
-    public JarMeasure Measure => knowledge.JarMeasures[settings.JarMeasure ?? method.DefaultJarId ?? knowledge.JarMeasures[0].Id];
+    private readonly JarScoops _scoops = new(state, knowledge);
 
-    /// <summary>How many bees it is taken as: the keeper's own scoop where it was calibrated.</summary>
-    public double AssumedBees => settings.ScoopBees ?? Measure.UsualBees.Value;
+    /// <summary>The measure the bees are taken with: its id.</summary>
+    public string Measure => _scoops.UsualMeasure(method);
 
-    /// <summary>An assumed jar.</summary>
-    public JarBees Assumed => new(
-        BeeBasis.Assumed, AssumedBees, settings.ScoopLogSpread ?? Measure.LogSpread.Value, settings.ScoopBees is null ? Measure.Id : null);
+    /// <summary>Its name for people.</summary>
+    public string MeasureName => _scoops.NameOf(Measure);
+
+    /// <summary>An assumed jar: as the writer's own counted jars of that measure teach, where there are enough.</summary>
+    public JarBees Assumed => _scoops.Assumed(author, Measure);
 
     /// <summary>What a bee is taken to weigh, in milligrams.</summary>
     public double MilligramsPerBee => knowledge.BeeWeights["rule-of-thumb"].Weight.Value;
 
     /// <summary>Reads what was typed.</summary>
-    /// <param name="draft">Fields <c>how</c>, <c>bees</c> and <c>grams</c>.</param>
+    /// <param name="draft">Fields <c>how</c>, <c>bees</c>, <c>grams</c>, <c>samplebees</c> and <c>samplegrams</c>.</param>
     /// <param name="bees">The bees; null when something is wrong.</param>
     /// <returns>The field that is wrong and what to do about it; null when nothing is.</returns>
     public (string Field, string Problem)? Read(FormDraft draft, out JarBees? bees)
@@ -55,14 +62,18 @@ public sealed class JarBeesForm(KnowledgeBase knowledge, PolicyRecord settings, 
                     return ("bees", wrong);
                 if (number is not { } counted)
                     return ("bees", "No number is given. Type how many bees were in the jar.");
-                bees = JarBees.Counted((int)counted);
+                bees = JarBees.Counted((int)counted, Measure);
                 return null;
             case Weighed:
                 if (NumberText.Read(draft["grams"], GramsRule, CultureInfo.CurrentCulture, out number) is { } bad)
                     return ("grams", bad);
                 if (number is not { } grams)
                     return ("grams", "No weight is given. Type what the bees of the jar weigh, in grams.");
-                var weighed = JarBees.Weighed(grams, MilligramsPerBee, BeeSpreads.Of(knowledge, settings).Weighed);
+                if (ReadSample(draft, grams, out var sample) is { } off)
+                    return off;
+                var weighed = sample is { } lot
+                    ? JarBees.Weighed(grams, lot, knowledge.Weighing.ToWeighing())
+                    : JarBees.Weighed(grams, MilligramsPerBee, BeeSpreads.Of(knowledge, state.Policy).Weighed);
                 if (weighed.Count is < 1 or > JarLimits.MostBees)
                     return ("grams", $"{draft["grams"].Trim()} g would be about {weighed.Count:0} bees. A jar holds 1 to {JarLimits.MostBees}: check the weight.");
                 bees = weighed;
@@ -71,5 +82,27 @@ public sealed class JarBeesForm(KnowledgeBase knowledge, PolicyRecord settings, 
                 bees = Assumed;
                 return null;
         }
+    }
+
+    // Bees of this very jar that were counted and weighed; both fields empty for none.
+    private static (string Field, string Problem)? ReadSample(FormDraft draft, double grams, out WeighedSample? sample)
+    {
+        sample = null;
+        if (NumberText.Read(draft["samplebees"], SampleRule, CultureInfo.CurrentCulture, out var bees) is { } wrong)
+            return ("samplebees", wrong);
+        if (NumberText.Read(draft["samplegrams"], GramsRule, CultureInfo.CurrentCulture, out var weight) is { } bad)
+            return ("samplegrams", bad);
+        if (bees is null && weight is null)
+            return null;
+        if (bees is not { } counted)
+            return ("samplebees", "Their number is missing. Type how many you counted, or empty their weight.");
+        if (weight is not { } lot)
+            return ("samplegrams", "Their weight is missing. Type what the counted bees weigh, in grams, or empty their number.");
+        if (lot > grams)
+            return ("samplegrams", "The counted bees weigh more than all bees of the jar. Check both weights.");
+        if (grams * counted / lot < 1)
+            return ("samplegrams", "The jar would hold less than one bee. Check both weights.");
+        sample = new WeighedSample((int)counted, lot, fromJar: true);
+        return null;
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Journal;
 using Foundress.Book.Rounds;
+using Foundress.Book.Rules;
 using Foundress.Web.Shell;
 
 namespace Foundress.Web.Pages.Rounds;
@@ -13,7 +14,7 @@ namespace Foundress.Web.Pages.Rounds;
 public sealed class JarInHand(FormDraft draft)
 {
     private static readonly string[] Fields =
-        ["colony", "step", "shaking", "shaken", "settling", "settled", "mites", "again", "again-on", "how", "bees", "grams", "damp"];
+        ["colony", "step", "shaking", "shaken", "settling", "settled", "mites", "again", "again-on", "how", "bees", "grams", "samplebees", "samplegrams", "damp"];
 
     /// <summary>The draft, for the fields that people type into.</summary>
     public FormDraft Draft => draft;
@@ -67,11 +68,23 @@ public sealed class JarInHand(FormDraft draft)
         set => draft["mites"] = Text(value);
     }
 
-    /// <summary>Mites counted after washing again.</summary>
+    /// <summary>Mites of each washing after the first, the latest last; at least one number.</summary>
+    public IReadOnlyList<int> Again
+    {
+        get
+        {
+            var counts = draft["again"].Split(';').Select(text => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var mites) ? mites : 0).ToList();
+            return counts.Count > JarLimits.MostPasses - 1 ? counts[..(JarLimits.MostPasses - 1)] : counts;
+        }
+
+        private set => draft["again"] = string.Join(';', value.Select(mites => Text(mites)));
+    }
+
+    /// <summary>Mites counted after the latest washing.</summary>
     public int MitesAgain
     {
-        get => Whole("again") ?? 0;
-        set => draft["again"] = Text(value);
+        get => Again[^1];
+        set => Again = [.. Again.SkipLast(1), value];
     }
 
     /// <summary>Whether the same bees were washed again.</summary>
@@ -89,7 +102,23 @@ public sealed class JarInHand(FormDraft draft)
     }
 
     /// <summary>The counts, first wash first.</summary>
-    public IReadOnlyList<int> Passes => WashedAgain ? [Mites, MitesAgain] : [Mites];
+    public IReadOnlyList<int> Passes => WashedAgain ? [Mites, .. Again] : [Mites];
+
+    /// <summary>Whether the same bees may be washed once more.</summary>
+    public bool MayWashAgain => Passes.Count < JarLimits.MostPasses;
+
+    /// <summary>The same bees are washed once more: the count starts anew.</summary>
+    public void WashOnceMore() => Again = [.. Again, 0];
+
+    /// <summary>Goes one step back; from a later washing to the one before it.</summary>
+    /// <param name="times">The round's times.</param>
+    public void Back(JarTimes times)
+    {
+        if (Step == JarStep.Again && Again.Count > 1)
+            Again = [.. Again.SkipLast(1)];
+        else
+            Step = Previous(times);
+    }
 
     /// <summary>Empties the jar: the next colony begins.</summary>
     public void Clear()

@@ -20,12 +20,6 @@ public static class RoundWords
     public static ApiaryId? ApiaryOf(Round round, ColonyId colony) =>
         round.Plan.Draws.FirstOrDefault(draw => draw.Chosen.Contains(colony) || draw.Reserves.Contains(colony))?.Apiary;
 
-    /// <summary>Seconds as people say them: <c>1 min</c>, <c>90 s</c>, <c>4 min 30 s</c>.</summary>
-    public static string Length(int seconds) => (seconds / 60, seconds % 60) switch
-    {
-        (0, var rest) => $"{rest} s",
-        (var minutes, 0) => $"{minutes} min",
-        (1, var rest) => $"{60 + rest} s",
-        (var minutes, var rest) => $"{minutes} min {rest} s",
-    };
+    /// <summary>Seconds as people say them.</summary>
+    public static string Length(int seconds) => Book.Wording.Say.Length(seconds);
 }

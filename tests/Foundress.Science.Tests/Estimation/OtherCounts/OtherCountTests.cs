@@ -46,6 +46,35 @@ public class OtherCountTests
         Assert.Null(fall.Total(Summer, 0.95));
     }
 
+    // R 4.2.2: pgamma(days * share * line, mites + 0.5, lower.tail = FALSE).
+    [Theory]
+    [InlineData(24, 3d, 1d, 10d, 0.134864346525)]
+    [InlineData(24, 1d, 1d, 10d, 0.999924546495)]
+    [InlineData(0, 5d, 1d, 0.5, 0.025347318677)]
+    [InlineData(40, 4d, 1d, 10d, 0.510542855430)]
+    [InlineData(3, 3d, 0.33, 9d, 0.012809065752)]
+    public void ChanceOver_Fall_IsThatOfR(int mites, double days, double share, double line, double expected) =>
+        Assert.Equal(expected, new NaturalFall(mites, days, share).ChanceOver(line).Value, 1e-11);
+
+    // R 4.2.2: pbeta(line, infested + 0.5, cells - infested + 0.5, lower.tail = FALSE).
+    [Theory]
+    [InlineData(12, 100, 0.05, 0.997472550524)]
+    [InlineData(0, 50, 0.05, 0.023177540302)]
+    [InlineData(50, 50, 0.25, 1d)]
+    [InlineData(30, 100, 0.25, 0.874829590715)]
+    public void ChanceOver_Brood_IsThatOfR(int infested, int cells, double line, double expected) =>
+        Assert.Equal(expected, new OpenedBrood(BroodKind.Drone, cells, infested).ChanceOver(line).Value, 1e-11);
+
+    [Theory]
+    [InlineData(-1d)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void ChanceOver_BadLine_Refuses(double line)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new NaturalFall(3, 3d, 1d).ChanceOver(line));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new OpenedBrood(BroodKind.Worker, 50, 3).ChanceOver(line));
+    }
+
     [Fact]
     public void NaturalFall_BadInput_Refuses()
     {

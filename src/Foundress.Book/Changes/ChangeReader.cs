@@ -1,0 +1,82 @@
+using System.Globalization;
+using Foundress.Book.Journal;
+using Foundress.Book.State;
+using Foundress.Book.Wording;
+using Foundress.Knowledge;
+using Foundress.Science;
+using Foundress.Science.Estimation;
+
+namespace Foundress.Book.Changes;
+
+/// <summary>Works out what changed since the visit before.</summary>
+/// <param name="state">The book.</param>
+/// <param name="knowledge">The known methods.</param>
+/// <param name="confidence">Confidence of the intervals, above 0 and below 1.</param>
+/// <param name="culture">How numbers are written in the sentences.</param>
+public sealed class ChangeReader(BookState state, KnowledgeBase knowledge, double confidence, CultureInfo culture)
+{
+    /// <summary>The change of an apiary since its last visit before one.</summary>
+    /// <param name="visit">The later visit.</param>
+    /// <param name="posterior">What it says of the apiary.</param>
+    /// <returns>None when there is no earlier visit on the same scale with at least two colonies.</returns>
+    public ChangeSince? OfApiary(ApiaryVisit visit, ApiaryPosterior posterior)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        ArgumentNullException.ThrowIfNull(posterior);
+        var first = visit.Colonies.SelectMany(colony => colony.Value).Min(jar => jar.Facts.On);
+        var earlier = ApiaryVisits.Of(visit.Apiary, state, knowledge, knowledge.Methods[visit.Method].ScaleId)
+            .LastOrDefault(one => one.On < first && one.Colonies.Count >= 2);
+        if (earlier is null)
+            return null;
+        var days = visit.On.DayNumber - earlier.On.DayNumber;
+        var before = earlier.Posterior(state.ColoniesIn(visit.Apiary, earlier.On).Count);
+        var twice = visit.Colonies
+            .Join(earlier.Colonies, later => later.Key, one => one.Key, (later, one) => (Colony: later.Key, Change: OfColony(one.Value, later.Value)))
+            .Where(one => one.Change is not null)
+            .Select(one => (one.Colony, one.Change!))
+            .OrderByDescending(one => one.Item2.PerDay)
+            .ToList();
+        return Told(LevelChange.OfApiary(before, posterior, days), earlier.On, days, "The apiary's mean", twice);
+    }
+
+    /// <summary>The change of a colony between its last two visits on one scale.</summary>
+    /// <returns>None when it has no two days with jars on one scale.</returns>
+    public ChangeSince? OfColony(ColonyId colony)
+    {
+        var jars = state.JarsOf(colony);
+        var last = jars.LastOrDefault(jar => ApiaryVisits.ScaleOf(jar, knowledge) is not null);
+        if (last is null)
+            return null;
+        var scale = ApiaryVisits.ScaleOf(last, knowledge);
+        var visits = jars.Where(jar => ApiaryVisits.ScaleOf(jar, knowledge) == scale).GroupBy(jar => jar.Facts.On).TakeLast(2).ToList();
+        return visits.Count < 2 ? null : OfColony([.. visits[0]], [.. visits[1]]);
+    }
+
+    private ChangeSince? OfColony(IReadOnlyList<Jar> earlier, IReadOnlyList<Jar> later)
+    {
+        var since = earlier.Max(jar => jar.Facts.On);
+        var days = later.Max(jar => jar.Facts.On).DayNumber - since.DayNumber;
+        return days < 1 ? null : Told(LevelChange.OfColony(ApiaryVisit.CountsOf(earlier), ApiaryVisit.CountsOf(later), days), since, days, "The level", []);
+    }
+
+    private ChangeSince Told(LevelChange change, DateOnly since, int days, string what, IReadOnlyList<(ColonyId Colony, ChangeSince Change)> colonies)
+    {
+        var ratio = change.RatioInterval(confidence);
+        var perDay = change.GrowthPerDayInterval(confidence);
+        var grown = change.ChanceGrown;
+        var sentence =
+            $"{what} is {Times(change.MedianRatio)} times what it was {Say.Count(days, "day", "days")} before ({Times(ratio.Lower)} to {Times(ratio.Upper)}): {PerCent(change.MedianGrowthPerDay)} a day ({PerCent(perDay.Lower)} to {PerCent(perDay.Upper)}). {Verdict(grown)}";
+        return new ChangeSince(since, days, change.MedianRatio, ratio, change.MedianGrowthPerDay, perDay, grown, colonies, sentence);
+    }
+
+    private string Verdict(Chance grown) => grown.Value switch
+    {
+        >= 0.975 => "It has grown.",
+        <= 0.025 => "It has fallen.",
+        _ => $"Whether it grew or fell is not settled (chance that it grew: {Say.InHundred(grown, culture)}).",
+    };
+
+    private string Times(double ratio) => ratio >= 100 ? "over 100" : ratio.ToString(ratio >= 10 ? "0" : ratio >= 0.1 ? "0.0#" : "0.0##", culture);
+
+    private string PerCent(double perDay) => (100 * perDay).ToString("+0.0;−0.0;0.0", culture) + " %";
+}

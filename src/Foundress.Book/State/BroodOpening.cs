@@ -1,0 +1,9 @@
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+
+namespace Foundress.Book.State;
+
+/// <summary>An opening of brood cells that counts (was not struck).</summary>
+/// <param name="Entry">The entry that recorded it.</param>
+/// <param name="Facts">What was recorded.</param>
+public sealed record BroodOpening(Entry Entry, OpenedBroodRecord Facts);

@@ -1,0 +1,107 @@
+using System.CommandLine;
+using Foundress.Book.Calibrating;
+using Foundress.Book.Importing;
+using Foundress.Book.Records;
+using Foundress.Book.State;
+using Foundress.Cli.Output;
+using Foundress.Cli.Running;
+using Foundress.Knowledge;
+using Foundress.Science.Estimation;
+
+namespace Foundress.Cli.Commands;
+
+/// <summary><c>foundress calibrate</c>: what counted jars teach of a scoop, from a file or from the book.</summary>
+internal static class CalibrateCommand
+{
+    // A jar near the usual lines, and one in which the bees matter more than the mites.
+    private static readonly int[] ExampleMites = [10, 60];
+
+    internal static Command Make(Surroundings around)
+    {
+        var knowledge = KnowledgeBase.Load();
+        var file = new Argument<string?>("FILE.csv") { Description = "Counted jars: a column bees, and observer and measure where there are several. Without it: the counted jars of the book.", Arity = ArgumentArity.ZeroOrOne };
+        var measure = new Option<string?>("--measure") { Description = $"The measure of rows that name none: {string.Join(", ", knowledge.JarMeasures.Ids)}, {JarBees.OwnScoop}. [default: {knowledge.JarMeasures[0].Id}]", HelpName = "ID" };
+        var data = CommonOptions.Data();
+        var operation = CommonOptions.Operation();
+        var json = CommonOptions.Json();
+        var command = new Command(
+            "calibrate",
+            """
+            What a scoop of bees holds, learnt from jars whose bees were counted: usual number, spread
+            between jars, what the next uncounted jar holds, and how much counting narrows the answer.
+
+            Examples:
+              foundress calibrate counted.csv --measure half-cup-us
+              foundress calibrate --json
+            """) { file, measure, data, operation, json };
+        command.SetAction(async (parsed, cancellation) =>
+        {
+            var given = MeasureOf(parsed.GetValue(measure), knowledge);
+            var (scoops, taught) = parsed.GetValue(file) is { } path
+                ? OfFile(path, given ?? knowledge.JarMeasures[0].Id, knowledge)
+                : await OfBookAsync(given);
+            var confidence = knowledge.Judging.Confidence.Value;
+            var read = taught.Select(scoop => (Scoop: scoop, Gains: Gains(scoop, scoops, confidence))).Select(one => (one.Scoop, one.Gains, Output: CalibrationOutput.Of(one.Scoop, confidence, one.Gains))).ToList();
+            if (parsed.GetValue(json))
+            {
+                JsonOut.Write(around.Out, read.Select(one => one.Output).ToList());
+                return ExitCodes.Fine;
+            }
+
+            if (read.Count == 0)
+                around.Out.WriteLine("No counted jar of the book names the measure it was taken with. Name it when you count a jar, or in the column measure of an import.");
+            foreach (var (scoop, gains, output) in read)
+                CalibrationText.Write(around.Out, scoop, output, gains, around.Culture);
+            return ExitCodes.Fine;
+
+            async Task<(JarScoops Scoops, IReadOnlyList<TaughtScoop> Taught)> OfBookAsync(string? only)
+            {
+                using var book = await BookAccess.OpenExistingAsync(
+                    CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                var scoops = new JarScoops(book.Ledger.State, knowledge);
+                return (scoops, [.. scoops.All.Where(scoop => only is null || scoop.Measure == only)]);
+            }
+        });
+        return command;
+    }
+
+    private static (JarScoops Scoops, IReadOnlyList<TaughtScoop> Taught) OfFile(string path, string measure, KnowledgeBase knowledge)
+    {
+        var jars = ReadFile(path);
+        var scoops = new JarScoops(BookState.Empty, knowledge);
+        var taught = jars
+            .GroupBy(jar => (jar.Observer, Measure: MeasureOf(jar.Scoop.Length == 0 ? null : jar.Scoop, knowledge) ?? measure))
+            .OrderBy(group => group.Key.Observer, StringComparer.Ordinal).ThenBy(group => group.Key.Measure, StringComparer.Ordinal)
+            .Select(group => scoops.Taught(group.Key.Observer, group.Key.Measure, [.. group.Select(jar => jar.Bees)]));
+        return (scoops, [.. taught]);
+    }
+
+    private static IReadOnlyList<CountedJar> ReadFile(string path)
+    {
+        try
+        {
+            using var csv = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
+            return CountedJarsFile.Read(csv);
+        }
+        catch (ImportFormatException error)
+        {
+            throw new UsageException($"{path}: {error.Message}", error);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new UsageException($"The file '{path}' cannot be read: {error.Message}", error);
+        }
+    }
+
+    private static List<CountingGain> Gains(TaughtScoop scoop, JarScoops scoops, double confidence) =>
+        [.. ExampleMites.Select(mites => CountingGain.Of(scoop, scoops.Said(scoop.Measure), mites, confidence))];
+
+    private static string? MeasureOf(string? text, KnowledgeBase knowledge)
+    {
+        if (text is null)
+            return null;
+        return MeasureField.Read(text, [.. knowledge.JarMeasures.Ids, JarBees.OwnScoop], out var id) is { } problem
+            ? throw new UsageException($"--measure '{text}': {problem}")
+            : id;
+    }
+}

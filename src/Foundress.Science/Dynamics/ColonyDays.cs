@@ -1,0 +1,125 @@
+using Foundress.Science.Dynamics.Bees;
+
+namespace Foundress.Science.Dynamics;
+
+/// <summary>Everything the mites of one colony meet from outside, day by day: bees, cells, death, inflow, controls, combs taken.</summary>
+/// <remarks>Safe for concurrent use: immutable. The state at the start of a day sees that day's bees; a control or comb cut of a day works after a jar of that day.</remarks>
+public sealed class ColonyDays
+{
+    /// <summary>Most controls in one course.</summary>
+    public const int MostControls = 32;
+
+    internal const int Width = 13;
+    internal const int Adults = 0;
+    internal const int WorkerRate = 1;
+    internal const int DroneRate = 2;
+    internal const int PerWorkerCell = 3;
+    internal const int PerDroneCell = 4;
+    internal const int Death = 5;
+    internal const int LateInflow = 6;
+    internal const int AdultsKept = 7;
+    internal const int WorkersKept = 8;
+    internal const int DronesKept = 9;
+    internal const int Recruits = 10;
+    internal const int FullLaying = 11;
+    internal const int Drones = 12;
+
+    private readonly ControlEffect[] _controls;
+
+    private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls)
+    {
+        (Bees, Biology, _controls) = (bees, biology, controls);
+        Rows = new float[bees.Days * Width];
+        AdultHazard = [.. controls.Select(control => Hazard(control.AdultKillPerDay))];
+        BroodHazard = [.. controls.Select(control => Hazard(control.BroodKillPerDay))];
+    }
+
+    /// <summary>The bees.</summary>
+    public BeeCourse Bees { get; }
+
+    /// <summary>The figures of mite life.</summary>
+    public MiteBiology Biology { get; }
+
+    /// <summary>The number of days.</summary>
+    public int Days => Bees.Days;
+
+    /// <summary>The controls, in the order given; an ensemble has one scale of effect for each.</summary>
+    public ReadOnlySpan<ControlEffect> Controls => _controls;
+
+    internal float[] Rows { get; }
+
+    internal float[] AdultHazard { get; }
+
+    internal float[] BroodHazard { get; }
+
+    /// <summary>Puts a course together.</summary>
+    /// <param name="bees">The bees.</param>
+    /// <param name="biology">The figures of mite life.</param>
+    /// <param name="hemisphere">Which half of the world: when the late inflow of mites comes.</param>
+    /// <param name="controls">At most <see cref="MostControls"/> controls; several may be at work at once.</param>
+    /// <param name="taken">Mites that leave with bees or combs; days outside the course are passed over.</param>
+    /// <exception cref="ArgumentException">A value is out of its range, or there are too many controls.</exception>
+    public static ColonyDays Of(
+        BeeCourse bees, MiteBiology biology, Hemisphere hemisphere, IReadOnlyList<ControlEffect> controls, IReadOnlyList<MitesTaken> taken)
+    {
+        ArgumentNullException.ThrowIfNull(bees);
+        if (controls.Count > MostControls)
+            throw new ArgumentException($"{controls.Count} controls are given; a course takes at most {MostControls}.", nameof(controls));
+        ColonyDays days = new(bees, biology.Checked(), [.. controls.Select(control => control.Checked())]);
+        for (int day = 0; day < bees.Days; day++)
+            days.Fill(day, hemisphere);
+        foreach (MitesTaken loss in taken)
+            days.Take(loss.Checked());
+        return days;
+    }
+
+    /// <summary>The share of the full late inflow of mites on a day, 0 to 1, rising and falling over three weeks.</summary>
+    internal static double LateShare(MiteBiology biology, Hemisphere hemisphere, DateOnly day)
+    {
+        const double Ramp = 21d;
+        double northern = hemisphere == Hemisphere.North ? day.DayOfYear : ((day.DayOfYear + 181) % 365) + 1;
+        double rise = (northern - biology.LateInflowStart) / Ramp;
+        double fall = (biology.LateInflowEnd - northern) / Ramp;
+        return Math.Clamp(Math.Min(rise, fall), 0d, 1d);
+    }
+
+    internal bool AtWork(int control, int day) => day >= _controls[control].FirstDay && day < _controls[control].EndDay;
+
+    private static float Hazard(double share) => (float)-Numerics.PortableFunctions.Log(1d - share);
+
+    private void Fill(int day, Hemisphere hemisphere)
+    {
+        ReadOnlySpan<float> workers = Bees.WorkerSealed;
+        ReadOnlySpan<float> drones = Bees.DroneSealed;
+        // The course gives the bees at the close of a day; a day of the mites starts with those of the evening before.
+        double adults = Math.Max(Bees.Adults[Math.Max(day - 1, 0)], 1f);
+        double emergingWorkers = workers[Math.Max(day - MiteBiology.WorkerSealedDays, 0)];
+        double emergingDrones = drones[Math.Max(day - MiteBiology.DroneSealedDays, 0)];
+        // A few cells a day are a colony that is stopping: death goes over from one season's rate to the other's.
+        double brood = Math.Min(1d, workers[day] / 200d);
+        Span<float> row = Rows.AsSpan(day * Width, Width);
+        row[Adults] = (float)adults;
+        row[WorkerRate] = (float)(Biology.InvasionScale * Biology.WorkerInvasion * workers[day] / Biology.BeeGrams);
+        row[DroneRate] = (float)(Biology.InvasionScale * Biology.DroneInvasion * drones[day] / Biology.BeeGrams);
+        row[PerWorkerCell] = (float)(1d / Math.Max(emergingWorkers, 1d));
+        row[PerDroneCell] = (float)(1d / Math.Max(emergingDrones, 1d));
+        row[Death] = (float)(Biology.DeathBroodless + (brood * (Biology.DeathWithBrood - Biology.DeathBroodless)));
+        row[LateInflow] = (float)LateShare(Biology, hemisphere, Bees.FirstDay.AddDays(day));
+        row[AdultsKept] = 1f;
+        row[WorkersKept] = 1f;
+        row[DronesKept] = 1f;
+        row[Recruits] = (float)Math.Min(0.3, emergingWorkers / adults);
+        row[FullLaying] = (float)(adults + Biology.HalfLayingBees);
+        row[Drones] = emergingDrones > 0d ? 1f : 0f;
+    }
+
+    private void Take(MitesTaken loss)
+    {
+        if (loss.Day < 0 || loss.Day >= Days)
+            return;
+        Span<float> row = Rows.AsSpan(loss.Day * Width, Width);
+        row[AdultsKept] *= (float)(1d - loss.OnAdults);
+        row[WorkersKept] *= (float)(1d - loss.InWorkerCells);
+        row[DronesKept] *= (float)(1d - loss.InDroneCells);
+    }
+}
