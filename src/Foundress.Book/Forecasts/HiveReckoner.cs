@@ -42,7 +42,7 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
 
         // Frames are counted before a colony is split or its brood taken out on the same visit.
         var day = events.Any(one => one.On == seen.On && one.Kind is BeeEventKind.Divided or BeeEventKind.BroodTaken or BeeEventKind.DroneBroodTaken) ? Moved(seen.On, -1) : seen.On;
-        return new BeeSighting(day, OfBees(seen.FramesOfBees), _frames.BeesLogSpread.Value, OfBrood(seen.FramesOfBrood), _frames.BroodLogSpread.Value);
+        return _frames.Sighting(day, seen.FramesOfBees, seen.FramesOfBrood);
     }
 
     private IEnumerable<BeeEvent> Events(Happening happening, ColonyId colony, BroodSeason season, int depth) => happening.Facts switch
@@ -94,7 +94,7 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
             ColonyBeginning.Nucleus =>
             [
                 BeeEvent.Began(
-                    began.On, bees ?? OfBees(_frames.NucleusFramesOfBees.Value)!.Value, OfBrood(began.FramesOfBrood ?? _frames.NucleusFramesOfBrood.Value)!.Value),
+                    began.On, bees ?? _frames.BeesOn(_frames.NucleusFramesOfBees.Value), _frames.BroodOn(began.FramesOfBrood ?? _frames.NucleusFramesOfBrood.Value)),
             ],
 
             // A whole colony of which nothing was counted is the usual one of the site.
@@ -140,9 +140,9 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
         return BeeEvent.Joined(united.On, Number(other.Adults[^1]), Number(brood));
     }
 
-    private double? OfBees(double? frames) => frames is { } count ? Number(count * _frames.BeesPerFrame.Value) : null;
+    private double? OfBees(double? frames) => frames is { } count ? _frames.BeesOn(count) : null;
 
-    private double? OfBrood(double? frames) => frames is { } count ? Number(count * _frames.BroodCellsPerFrame.Value) : null;
+    private double? OfBrood(double? frames) => frames is { } count ? _frames.BroodOn(count) : null;
 
     private static DateOnly Moved(DateOnly day, int days) =>
         DateOnly.FromDayNumber(Math.Clamp(day.DayNumber + days, DateOnly.MinValue.DayNumber, DateOnly.MaxValue.DayNumber));
