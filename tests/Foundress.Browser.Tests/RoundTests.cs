@@ -101,6 +101,44 @@ public sealed class RoundTests(PublishedApp app)
     }
 
     [Fact]
+    public async Task Round_ThatMayStopEarly_SaysSoAndEndsThere()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        var page = visitor.Page;
+        await visitor.OpenAsync();
+        await visitor.RegisterAsync("Heath", "1-12");
+        await visitor.GoAsync("rounds/new");
+        await page.GetByText("8 jars from 12 colonies.").WaitForAsync();
+        await page.GetByText("What 8 jars buy in Heath").ClickAsync();
+        await page.GetByText("The mean of an apiary on the line would be known").WaitForAsync();
+        Assert.Equal("8 of 12", await page.Locator(".fd-design:visible .fd-below text.fd-strong").First.TextContentAsync());
+        await page.GetByText("Stop as soon as the jars tell").ClickAsync();
+        await page.GetByText("such a round takes").First.WaitForAsync();
+        await page.GetByText("What it is to tell apart").ClickAsync();
+        await page.GetByLabel("A high level: act", new() { Exact = true }).FillAsync("1");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Draw the colonies" }).ClickAsync();
+        await page.GetByText("must lie above the one at which to wait").WaitForAsync();
+        await page.GetByLabel("A high level: act", new() { Exact = true }).FillAsync("");
+        var drawn = await DrawAsync(page, "7");
+        await Press(page, "Keep this round");
+        foreach (var colony in drawn.Take(2))
+        {
+            await ColonyAsync(page, colony);
+            Assert.Equal(0, await page.GetByText("You may stop here").CountAsync());
+            await CollectAsync(page, 0);
+        }
+
+        await page.GetByText("You may stop here: 0 mites in 2 jars").WaitForAsync();
+        await Press(page, "Stop here");
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Every jar is taken" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Read the result" }).TapAsync();
+        await page.GetByText("Ended early").WaitForAsync();
+        await page.GetByText("2 of 12 colonies", new() { Exact = true }).WaitForAsync();
+        Assert.Empty(visitor.Faults);
+    }
+
+    [Fact]
     public async Task Plan_SameSeed_GivesTheSameDrawAndAnotherSeedAnother()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);

@@ -70,4 +70,19 @@ public sealed class ChartAndShortlistTests : IDisposable
         Assert.Equal(2, await _scene.RunOnBookAsync("shortlist", "--apiary", "Home=3"));
         Assert.Contains("--apiary", _scene.Error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Ahead_BookWithHighJars_SaysWhoIsOverNowAndIsTheSameEachTime()
+    {
+        await _scene.RunOnBookAsync("import", "jars", _scene.Write("jars.csv", "apiary,colony,date,method,mites,bees\nHome,1,2026-08-20,alcohol-wash,40,300\nHome,2,2026-08-20,alcohol-wash,1,300\n"));
+        Assert.Equal(0, await _scene.RunOnBookAsync("ahead", "--days", "30"));
+        Assert.Contains("more likely over the line than not today (1)", _scene.Out, StringComparison.Ordinal);
+        var first = _scene.Out;
+        await _scene.RunOnBookAsync("ahead", "--days", "30");
+        Assert.Equal(first, _scene.Out);
+        await _scene.RunOnBookAsync("ahead", "--days", "30", "--json");
+        Assert.Equal("Home", _scene.Json()[0].GetProperty("apiary").GetString());
+        Assert.Equal(2, await _scene.RunOnBookAsync("ahead", "--days", "0"));
+        Assert.Contains("--days", _scene.Error, StringComparison.Ordinal);
+    }
 }

@@ -21,7 +21,6 @@ public sealed class ApiaryForecaster
 {
     // So many days before the first count the reckoning starts, for the cells to find their balance.
     private const int LeadDays = 28;
-    private const int LongestRecord = 500;
     private const int PastShown = 60;
     private const int FanStep = 3;
 
@@ -77,6 +76,8 @@ public sealed class ApiaryForecaster
             throw new ArgumentOutOfRangeException(nameof(options), how.Ahead, "A forecast looks 1 to 366 days ahead.");
         if (how.Particles is < 64 or > 100_000)
             throw new ArgumentOutOfRangeException(nameof(options), how.Particles, "A forecast works with 64 to 100,000 particles.");
+        if (how.RecordDays is < 30 or > 1000)
+            throw new ArgumentOutOfRangeException(nameof(options), how.RecordDays, "A forecast uses 30 to 1,000 days of the record.");
         return StepsOf(apiary, today, how);
     }
 
@@ -91,7 +92,7 @@ public sealed class ApiaryForecaster
         }
 
         var steps = colonies.Count + 1;
-        var start = StartOf(colonies, today);
+        var start = StartOf(colonies, today, how.RecordDays);
         var until = today.DayNumber - start.DayNumber + 1;
         var histories = new ColonyHistory[colonies.Count];
         var futures = new Science.Dynamics.ColonyDays?[colonies.Count];
@@ -180,9 +181,9 @@ public sealed class ApiaryForecaster
         return new ApiaryCourse(apiary.Id, today, to, fan, ordered, expected, soonest, _sentences.OfApiary(ordered, expected, today, to));
     }
 
-    private DateOnly StartOf(IReadOnlyList<Colony> colonies, DateOnly today)
+    private DateOnly StartOf(IReadOnlyList<Colony> colonies, DateOnly today, int recordDays)
     {
-        var earliest = today.AddDays(-LongestRecord);
+        var earliest = today.AddDays(-recordDays);
         var first = colonies
             .SelectMany(colony => _state.JarsOf(colony.Id).Select(jar => jar.Facts.On)
                 .Concat(_state.FallsOf(colony.Id).Select(fall => fall.Facts.On))

@@ -9,6 +9,9 @@ public sealed record ForecastOptions
     /// <summary>Days looked ahead, 1 to 366.</summary>
     public int Ahead { get; init; } = 120;
 
+    /// <summary>Days of the record that are used, 30 to 1,000: what is older is left aside. 500 by default.</summary>
+    public int RecordDays { get; init; } = 500;
+
     /// <summary>Seed of everything drawn: the same book, day and seed give the same forecast on every device.</summary>
     public ulong Seed { get; init; } = 1;
 

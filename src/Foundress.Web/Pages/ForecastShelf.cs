@@ -17,11 +17,20 @@ public sealed class ForecastShelf(BookSession session) : IDisposable
     // A phone is slower than a laptop by half an order: fewer courses, the same fan within its own grain.
     private const int Particles = 400;
 
+    // What is older than this says little of today that the counts since do not say better.
+    private const int RecordDays = 270;
+
     private readonly SemaphoreSlim _turn = new(1);
     private readonly Dictionary<ApiaryId, ApiaryCourse> _courses = [];
     private readonly BroodSeasons _seasons = new(KnowledgeBase.Load());
     private BookState? _state;
     private DateOnly _today;
+
+    /// <summary>
+    /// Whether the keeper has asked for forecasts since the program was opened: from then on pages work them out by
+    /// themselves. Before that they wait for a press, because a phone is busy with one for some seconds.
+    /// </summary>
+    public bool Wanted { get; set; }
 
     /// <summary>A forecast that is there already; null when it was not asked for yet, or the book has changed since.</summary>
     public ApiaryCourse? Ready(ApiaryId apiary)
@@ -79,7 +88,7 @@ public sealed class ForecastShelf(BookSession session) : IDisposable
     private async Task<ApiaryCourse> WorkAsync(Apiary apiary, Supposition? suppose, Action<ForecastStep>? progress, CancellationToken cancellation)
     {
         var forecaster = new ApiaryForecaster(session.State, KnowledgeBase.Load(), CultureInfo.CurrentCulture, _seasons);
-        var options = new ForecastOptions { Particles = Particles, Suppose = suppose };
+        var options = new ForecastOptions { Particles = Particles, RecordDays = RecordDays, Suppose = suppose };
         foreach (var step in forecaster.Steps(apiary, session.Today, options))
         {
             if (step.Course is { } course)
