@@ -12,12 +12,15 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
     /// <summary>A colony given to one that was itself given another, and so on: beyond this the usual colony of the site stands in.</summary>
     private const int DeepestUnion = 2;
 
+    /// <summary>Days within which a split written down twice is one split.</summary>
+    private const int SameVisit = 3;
+
     private readonly FrameCounts _frames = seasons.Knowledge.Bees.Frames;
     private readonly QueenTimes _queens = seasons.Knowledge.Bees.Queens;
 
-    internal ColonyBees Bees(ColonyId colony, DateOnly from, DateOnly to) => Bees(colony, from, to, 0);
+    internal ColonyBees Bees(ColonyId colony, DateOnly from, DateOnly to, DateOnly asOf) => Bees(colony, from, to, asOf, 0);
 
-    private ColonyBees Bees(ColonyId colony, DateOnly from, DateOnly to, int depth)
+    private ColonyBees Bees(ColonyId colony, DateOnly from, DateOnly to, DateOnly asOf, int depth)
     {
         if (!state.Colonies.TryGetValue(colony, out var known))
             throw new ArgumentException($"Colony {colony} is not in the book.", nameof(colony));
@@ -26,12 +29,13 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
         var season = seasons.At(state.Apiaries.GetValueOrDefault(known.ApiaryOn(to)));
         BeeEvent[] events =
         [
-            .. state.HappeningsOf(colony).SelectMany(one => Events(one, colony, season, depth))
-                .Concat(state.CoursesOf(colony).SelectMany(Husbandry))
+            // What follows from a record, such as the end of a caging, may lie ahead; what is recorded later does not count.
+            .. state.HappeningsOf(colony).Where(one => one.On <= asOf).SelectMany(one => Events(one, colony, season, depth))
+                .Concat(state.CoursesOf(colony).Where(course => course.Start <= asOf).SelectMany(Husbandry))
                 .Where(one => one.On <= to)
                 .OrderBy(one => one.On),
         ];
-        BeeSighting[] sightings = [.. state.InspectionsOf(colony).Where(seen => seen.Facts.On <= to).Select(seen => Sighting(seen.Facts, events)).OfType<BeeSighting>()];
+        BeeSighting[] sightings = [.. state.InspectionsOf(colony).Where(seen => seen.Facts.On <= asOf && seen.Facts.On <= to).Select(seen => Sighting(seen.Facts, events)).OfType<BeeSighting>()];
         return new(season, sightings, events, BeeCourses.Of(season, sightings, events, from, to));
     }
 
@@ -56,17 +60,35 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
         _ => [],
     };
 
-    // Controls that work through bees and brood. A split is in the book as a split, with its frames.
-    private IEnumerable<BeeEvent> Husbandry(Course course) => course.Agent switch
+    // Controls that work through bees and brood, by what the data says they do.
+    private IEnumerable<BeeEvent> Husbandry(Course course)
     {
-        "queen-caging" or "trapping-comb" => (course.End ?? course.PlannedEnd) is { } end
-            ? [BeeEvent.Queen(course.Start, BeeEventKind.QueenCaged), BeeEvent.Queen(end, BeeEventKind.QueenReleased)]
-            : [BeeEvent.Queen(course.Start, BeeEventKind.QueenCaged)],
-        "drone-comb-removal" => [BeeEvent.DroneBroodTaken(course.End ?? course.PlannedEnd ?? course.Start, _frames.DroneCombShare.Value)],
-        "brood-comb-removal" => [BeeEvent.BroodTaken(course.Start, 1)],
-        "requeening" => OfQueen(new QueenRecord(course.Colony, course.Start, QueenEvent.Introduced)),
-        _ => [],
-    };
+        if (!seasons.Knowledge.Controls.Agents.TryGet(course.Agent, out var agent))
+            return [];
+        var model = agent.Model;
+        return model.Action switch
+        {
+            ControlAction.RemoveDroneBrood => [BeeEvent.DroneBroodTaken(course.Start, model.DroneCellsRemoved?.Value ?? 0)],
+            ControlAction.RemoveBrood => [BeeEvent.BroodTaken(course.Start, model.WorkerCellsRemoved?.Value ?? 0)],
+            ControlAction.StopLaying =>
+            [
+                BeeEvent.Queen(course.Start, BeeEventKind.QueenCaged),
+                BeeEvent.Queen(StopEnd(course, model), BeeEventKind.QueenReleased),
+            ],
+            ControlAction.Requeen => OfQueen(new QueenRecord(course.Colony, course.Start, QueenEvent.Introduced)),
+
+            // The split itself, with its frames, is mostly in the book too; then it is not counted twice.
+            ControlAction.Split when !state.HappeningsOf(course.Colony).Any(one => one.Facts is ColonySplit && Math.Abs(one.On.DayNumber - course.Start.DayNumber) <= SameVisit) =>
+                [BeeEvent.Divided(course.Start, model.BeesMoved?.Value ?? _frames.SplitShareOfBees.Value, _frames.SplitShareOfBrood.Value)],
+            _ => [],
+        };
+    }
+
+    private static DateOnly StopEnd(Course course, ControlModel model)
+    {
+        var end = course.End ?? course.PlannedEnd;
+        return end > course.Start ? end.Value : Moved(course.Start, (int)(model.LayingStops?.Value ?? 1));
+    }
 
     private IEnumerable<BeeEvent> OfQueen(QueenRecord queen) => queen.Event switch
     {
@@ -132,7 +154,7 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
         // As many days as brood takes to grow up, so that all of it is counted.
         var lives = season.Lives;
         var first = Moved(united.On, -lives.WorkerOpenDays - lives.WorkerSealedDays);
-        var other = Bees(united.Colony, first, united.On, depth + 1).Course;
+        var other = Bees(united.Colony, first, united.On, united.On, depth + 1).Course;
         double cells = 0;
         foreach (var cell in other.WorkerSealed[Math.Max(other.Days - lives.WorkerSealedDays, 0)..])
             cells += cell;

@@ -13,7 +13,6 @@ namespace Foundress.Knowledge;
 /// <param name="NucleusFramesOfBrood">Frames of brood of a nucleus.</param>
 /// <param name="SplitShareOfBees">Share of the bees that goes with a split.</param>
 /// <param name="SplitShareOfBrood">Share of the brood that goes with a split.</param>
-/// <param name="DroneCombShare">Share of the drone brood that one drone frame cut out holds.</param>
 public sealed record FrameCounts(
     Figure BeesPerFrame,
     Figure BeesLogSpread,
@@ -24,8 +23,7 @@ public sealed record FrameCounts(
     Figure NucleusFramesOfBees,
     Figure NucleusFramesOfBrood,
     Figure SplitShareOfBees,
-    Figure SplitShareOfBrood,
-    Figure DroneCombShare)
+    Figure SplitShareOfBrood)
 {
     private const double Most = 1e6;
 

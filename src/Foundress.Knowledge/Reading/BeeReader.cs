@@ -19,7 +19,7 @@ internal static class BeeReader
             "queens", "raised", "afterSwarm", "afterHiving", "afterRelease", "caged", "toFull", "toMating", "droneRipening", "swarmShare", "unseenSpread"));
         var frames = Frames(root.Child(
             "frames", "beesPerFrame", "beesLogSpread", "broodCellsPerFrame", "broodLogSpread", "packageBees", "beesPerKilogram", "nucleusFramesOfBees",
-            "nucleusFramesOfBrood", "splitShareOfBees", "splitShareOfBrood", "droneCombShare"));
+            "nucleusFramesOfBrood", "splitShareOfBees", "splitShareOfBrood"));
         var seasons = root.Named(
             "seasons", Season, "id", "degrees", "altitude", "laying", "layingAllYear", "dearth", "peakLaying", "flight", "flightAllYear",
             "summerLife", "winterLoss", "drones", "droneShare");
@@ -86,8 +86,7 @@ internal static class BeeReader
         Within(n, "nucleusFramesOfBees", Units.Frames, 0, 60),
         Within(n, "nucleusFramesOfBrood", Units.Frames, 0, 60),
         Within(n, "splitShareOfBees", Units.One, 0, 1),
-        Within(n, "splitShareOfBrood", Units.One, 0, 1),
-        Within(n, "droneCombShare", Units.One, 0, 1));
+        Within(n, "splitShareOfBrood", Units.One, 0, 1));
 
     private static ClimateSeason Season(Node n)
     {

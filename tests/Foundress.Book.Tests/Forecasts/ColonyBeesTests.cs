@@ -167,6 +167,30 @@ public sealed class ColonyBeesTests
     }
 
     [Fact]
+    public void Of_AsOfADay_LaterRecordsDoNotCountButWhatFollowsFromEarlierDoes()
+    {
+        var start = new DateOnly(2026, 6, 1);
+        _book.Write(new ControlRecord(new ControlId(_book.Ids.Next()), "queen-caging", start, [_colony], start.AddDays(25)));
+        _book.Write(new QueenRecord(_colony, start.AddDays(40), QueenEvent.Lost));
+        _book.Write(new InspectionRecord(_colony, start.AddDays(41), FramesOfBees: 3));
+        var bees = ColonyBees.Of(_book.State, TestBook.Knowledge, _colony, From, To, start.AddDays(5));
+
+        Assert.Equal([start, start.AddDays(25)], bees.Events.Select(one => one.On));
+        Assert.Empty(bees.Sightings);
+    }
+
+    [Fact]
+    public void Of_SplitWrittenAsControlAndAsSplit_CountsOnce()
+    {
+        var day = new DateOnly(2026, 5, 10);
+        _book.Write(new ControlRecord(new ControlId(_book.Ids.Next()), "splitting", day, [_colony], day));
+        Assert.Equal(BeeEventKind.Divided, Assert.Single(Bees().Events).Kind);
+
+        _book.Write(new ColonySplit(_colony, new ColonyId(_book.Ids.Next()), "1b", day.AddDays(1), 3, 2));
+        Assert.Equal(day.AddDays(1), Assert.Single(Bees().Events).On);
+    }
+
+    [Fact]
     public void Of_UnknownColony_IsRefused() =>
         Assert.Throws<ArgumentException>(() => ColonyBees.Of(_book.State, TestBook.Knowledge, new ColonyId(_book.Ids.Next()), From, To));
 
