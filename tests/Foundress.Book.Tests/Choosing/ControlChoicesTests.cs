@@ -71,7 +71,7 @@ public sealed class ControlChoicesTests
     {
         var on = August with { SupersOn = true, HarvestOn = Day.AddDays(10) };
 
-        Against("thymol", on, Ground.Supers, "Supers are on. Not in a honey flow: it taints honey. Supers come off on 2026-08-11.");
+        Against("thymol", on, Ground.Supers, "Supers are on. Not in a honey flow. Supers come off on 2026-08-11.");
         Asks("flumethrin-strips", on, Ground.Supers, "Read the label");
         Asks("amitraz-strips", on with { Jurisdiction = null }, Ground.Supers, "your country is not set");
         Assert.Equal(Workability.Workable, Offer("formic-acid-short", on with { Jurisdiction = Jurisdiction.UnitedStates }).Workability);
