@@ -15,6 +15,7 @@ public sealed class HelpTests : IDisposable
     [InlineData("draw")]
     [InlineData("import jars")]
     [InlineData("report")]
+    [InlineData("forecast")]
     [InlineData("backup")]
     [InlineData("restore")]
     public async Task Help_EveryCommand_HasAnExampleThatNamesIt(string command)

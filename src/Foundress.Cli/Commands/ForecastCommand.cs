@@ -53,7 +53,7 @@ internal static class ForecastCommand
                 around.Error.WriteLine($"{problem.File}, row {problem.Row.ToString(CultureInfo.InvariantCulture)}: {problem.Problem}");
 
             var results = ForecastRun.Foretell(batch, many, start, cancellation);
-            var thin = results.Values.Count(one => one.Report.Thin);
+            var thin = results.Values.Count(one => one.Report.Thin || one.Report.Strays > 0);
             using (var file = Create(parsed.GetValue(output)!))
                 ForecastCsv.Write(file, batch.Targets, results, count);
             if (thin > 0)

@@ -18,6 +18,7 @@ public sealed class ColonyFilter
     private const double FewShare = 0.03;
     private const double PartWeight = 0.3;
     private const double Widening = 1.5;
+    private const double FarAround = 16d;
     private const double MoveShare = 0.1;
     private const double PriorShare = 0.15;
 
@@ -34,6 +35,7 @@ public sealed class ColonyFilter
     private double _controlSpread;
     private double _logEvidence;
     private double _leastEffective;
+    private int _strays;
 
     /// <summary>A filter.</summary>
     /// <param name="particles">Number of particles, 16 to 1,000,000.</param>
@@ -81,18 +83,26 @@ public sealed class ColonyFilter
         _controlSpread = priors.ControlSpread;
         Room(history.Days.Controls.Length);
         SeededGenerator generator = SeededGenerator.ForPart(seed, "colony filter");
-        Pass(history, belief, belief, priors, until, 1d, generator);
+        Pass(history, belief, belief, priors, until, scout: false, generator);
         int passes = 1;
-        if (_leastEffective < FewShare)
+        if (_leastEffective < FewShare || _strays > 0)
         {
-            // With a part of their weight the counts show where they lie; then particles are drawn there.
-            Pass(history, belief, belief, priors, until, PartWeight, generator);
-            Pass(history, belief, Around(belief), priors, until, 1d, generator);
+            // Far around the belief, with a part of their weight, the counts show where they lie; then particles are drawn there.
+            double before = _leastEffective < FewShare ? double.NegativeInfinity : _logEvidence;
+            Pass(history, belief, Wide(belief), priors, until, scout: true, generator);
+            Pass(history, belief, Around(belief), priors, until, scout: false, generator);
             passes = 3;
+            if (_logEvidence < before)
+            {
+                // The counts are better taken as astray: back to the first run.
+                generator = SeededGenerator.ForPart(seed, "colony filter");
+                Pass(history, belief, belief, priors, until, scout: false, generator);
+                passes = 4;
+            }
         }
 
         Finish(generator);
-        return new(_logEvidence, _leastEffective, passes, _leastEffective < FewShare);
+        return new(_logEvidence, _leastEffective, passes, _strays, _leastEffective < FewShare);
     }
 
     /// <summary>The colony's past as all its counts tell it, from the start of the history to the day of the last run.</summary>
@@ -153,19 +163,20 @@ public sealed class ColonyFilter
     private Span<float> Of(int quantity) => _quantities.AsSpan(quantity * Particles, Particles);
 
     private void Pass(
-        ColonyHistory history, ColonyBelief belief, ColonyBelief near, ForecastPriors priors, int until, double power, SeededGenerator generator)
+        ColonyHistory history, ColonyBelief belief, ColonyBelief near, ForecastPriors priors, int until, bool scout, SeededGenerator generator)
     {
-        Draw(belief, near, generator);
+        Draw(belief, near, scout, generator);
         Begin(history, generator);
         NoiseSeed = (uint)generator.NextUInt64();
         _logEvidence = 0d;
         _leastEffective = 1d;
+        _strays = 0;
         ReadOnlySpan<Evidence> evidence = history.Evidence;
         for (int i = 0; i < evidence.Length && evidence[i].Day <= until; i++)
         {
             if (evidence[i].Day > _ensemble.Day)
                 Advance(history, evidence[i].Day);
-            TakeIn(evidence[i], priors, power);
+            TakeIn(evidence[i], priors, scout);
             if (i + 1 < evidence.Length && evidence[i + 1].Day == evidence[i].Day)
                 continue;
             double effective = Effective();
@@ -187,10 +198,10 @@ public sealed class ColonyFilter
         MiteRun.Advance(_ensemble, history.Days, until, NoiseSeed, loads);
     }
 
-    private void Draw(ColonyBelief belief, ColonyBelief near, SeededGenerator generator)
+    private void Draw(ColonyBelief belief, ColonyBelief near, bool scout, SeededGenerator generator)
     {
         bool same = ReferenceEquals(belief, near);
-        int wide = same ? 0 : (int)(PriorShare * Particles);
+        int wide = same || scout ? 0 : (int)(PriorShare * Particles);
         for (int quantity = 0; quantity < belief.Count; quantity++)
         {
             Span<float> values = Of(quantity);
@@ -201,7 +212,7 @@ public sealed class ColonyFilter
             }
         }
 
-        if (same)
+        if (same || scout)
         {
             Array.Fill(_weights, 1d / Particles);
             return;
@@ -260,11 +271,13 @@ public sealed class ColonyFilter
             to[i] = (float)PortableFunctions.Exp(Math.Clamp(from[i], -12f, 12f));
     }
 
-    private void TakeIn(Evidence evidence, ForecastPriors priors, double power)
+    private void TakeIn(Evidence evidence, ForecastPriors priors, bool scout)
     {
         ExpectedCounts.Fill(evidence, _ensemble, _history!.Days, _loads);
-        double total = CountLikelihood.Weigh(evidence, priors, _loads, power, _weights);
+        double stray = scout ? 0d : CountLikelihood.Stray(evidence, priors);
+        double total = CountLikelihood.Weigh(evidence, stray, 1d - priors.StrayShare, _loads, scout ? PartWeight : 1d, _weights);
         _logEvidence += PortableFunctions.Log(Math.Max(total, 1e-300));
+        _strays += stray > 0.5 * total ? 1 : 0;
         Normalise();
     }
 
@@ -358,6 +371,13 @@ public sealed class ColonyFilter
         for (int quantity = 0; quantity < count; quantity++)
             (means[quantity], variances[quantity]) = Moments(Of(quantity));
         return new(means, variances);
+    }
+
+    private static ColonyBelief Wide(ColonyBelief belief)
+    {
+        double[] variance = [.. belief.Variance];
+        variance[Quantity.Start] *= FarAround;
+        return new([.. belief.Mean], variance);
     }
 
     private ColonyBelief Around(ColonyBelief belief)

@@ -9,17 +9,21 @@ internal static class CountLikelihood
     /// <summary>Size of the distribution of counts that say nothing.</summary>
     internal const double StraySize = 0.5;
 
+    /// <summary>The chance that a count says nothing of its colony and comes out as it did.</summary>
+    internal static double Stray(Evidence evidence, ForecastPriors priors)
+    {
+        double mean = evidence.Kind == EvidenceKind.Fall ? Math.Max(evidence.Count, 1d) : evidence.Base * priors.StrayLoad;
+        return priors.StrayShare * PortableFunctions.Exp(LogProbability(evidence.Count, mean, StraySize));
+    }
+
     /// <summary>Multiplies weights by the probability of a count to a power.</summary>
     /// <returns>The weighted mean of that probability.</returns>
-    internal static double Weigh(Evidence evidence, ForecastPriors priors, ReadOnlySpan<float> means, double power, Span<double> weights)
+    internal static double Weigh(Evidence evidence, double stray, double own, ReadOnlySpan<float> means, double power, Span<double> weights)
     {
         double size = evidence.Size;
         int count = evidence.Count;
         double constant = GammaFunctions.LogGamma(count + size) - GammaFunctions.LogGamma(size) - GammaFunctions.LogGamma(count + 1d);
         double sizePart = size * PortableFunctions.Log(size);
-        double strayMean = evidence.Kind == EvidenceKind.Fall ? Math.Max(count, 1d) : evidence.Base * priors.StrayLoad;
-        double stray = priors.StrayShare * PortableFunctions.Exp(LogProbability(count, strayMean, StraySize));
-        double own = 1d - priors.StrayShare;
         double total = 0d;
         for (int i = 0; i < means.Length; i++)
         {

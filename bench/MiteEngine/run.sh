@@ -1,0 +1,11 @@
+#!/bin/sh
+# The mite engine beside the same loop in C++ and NumPy, in one run. Needs g++; NumPy is left out where it is not installed.
+set -eu
+cd "$(dirname "$0")"
+binary=$(mktemp)
+trap 'rm -f "$binary"' EXIT
+g++ -O3 -march=native -std=c++17 mites.cpp -o "$binary"
+dotnet build MiteEngine.csproj -c Release -v q -nologo
+"$binary"
+dotnet run --project MiteEngine.csproj -c Release --no-build -- "${1:-all}" ${2:-}
+if python3 -c 'import numpy' 2>/dev/null; then python3 mites.py; else echo "NumPy is not installed: left out"; fi

@@ -1,0 +1,67 @@
+using Foundress.Knowledge;
+using Foundress.Science;
+using Foundress.Science.Dynamics;
+using Foundress.Science.Dynamics.Bees;
+
+namespace Foundress.Reference.Tests.Dynamics;
+
+/// <summary>A colony with the shipped figures at a site, and questions asked of its mean course.</summary>
+internal sealed class PublishedYear
+{
+    private const int Particles = 512;
+    private static readonly KnowledgeBase Knowledge = KnowledgeBase.Load();
+
+    private readonly MiteEnsemble _ensemble;
+    private readonly float _inflow;
+
+    public PublishedYear(
+        string climate, double latitude, DateOnly from, int days, double onAdults, float inflow = 0f, float lateInflow = 0f, double droneScale = 1d,
+        MiteBiology? life = null, IReadOnlyList<ControlEffect>? controls = null, IReadOnlyList<BeeEvent>? events = null, IReadOnlyList<MitesTaken>? taken = null)
+    {
+        BroodSeason season = Knowledge.Bees.SeasonAt(climate, Site.At(latitude));
+        Bees = BeeCourses.Of(season, [], events ?? [], from, from.AddDays(days));
+        Days = ColonyDays.Of(Bees, life ?? Knowledge.Mites.Life, latitude < 0 ? Hemisphere.South : Hemisphere.North, controls ?? [], taken ?? []);
+        _ensemble = new MiteEnsemble(Particles, Days.Controls.Length);
+        _inflow = inflow;
+        float[] mites = new float[Particles];
+        Array.Fill(mites, (float)onAdults);
+        _ensemble.DroneScale.Fill((float)droneScale);
+        _ensemble.Inflow.Fill(_inflow);
+        _ensemble.LateInflow.Fill(lateInflow);
+        _ensemble.Start(Days, 0, mites, new float[Particles]);
+    }
+
+    public static MiteBiology Life => Knowledge.Mites.Life;
+
+    public BeeCourse Bees { get; }
+
+    public ColonyDays Days { get; }
+
+    public double OnAdults => Mean(i => _ensemble.OnAdults[i]);
+
+    public double Total => Mean(i => _ensemble.OnAdults[i] + _ensemble.InWorkerCells(i) + _ensemble.InDroneCells(i));
+
+    public double ShareOnAdults => OnAdults / Total;
+
+    public double Strength => Mean(i => _ensemble.Strength[i]);
+
+    public double Adults => Bees.Adults[Math.Min(_ensemble.Day, Bees.Days - 1)] * Strength;
+
+    public double LevelPer100 => 100d * OnAdults / Adults;
+
+    public PublishedYear To(DateOnly day)
+    {
+        MiteRun.Advance(_ensemble, Days, day.DayNumber - Bees.FirstDay.DayNumber, 1);
+        return this;
+    }
+
+    public double GrowthTo(DateOnly day)
+    {
+        double before = Total;
+        int from = _ensemble.Day;
+        To(day);
+        return Math.Log(Total / before) / (_ensemble.Day - from);
+    }
+
+    private double Mean(Func<int, double> of) => Enumerable.Range(0, Particles).Average(of);
+}
