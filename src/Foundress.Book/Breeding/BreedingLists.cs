@@ -1,7 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Changes;
 using Foundress.Book.Journal;
-using Foundress.Book.Records;
 using Foundress.Book.State;
 using Foundress.Book.Wording;
 using Foundress.Knowledge;
@@ -81,25 +80,11 @@ public sealed class BreedingLists(BookState state, KnowledgeBase knowledge, Cult
         return new ColonyCourse(colony.Id.ToString(), stretches);
     }
 
-    private List<DateOnly> Cuts(Colony colony)
-    {
-        var cuts = new List<DateOnly>();
-        foreach (var entry in state.EntriesOf(colony.Id).Where(entry => !state.Struck.ContainsKey(entry.Id)))
-        {
-            switch (RecordJson.TryRead(entry.Kind, entry.Payload, out _))
-            {
-                case ColonySplit split:
-                    cuts.Add(split.On);
-                    break;
-                case ColoniesUnited united:
-                    cuts.Add(united.On);
-                    break;
-                case ColonyMoved moved:
-                    cuts.Add(moved.On);
-                    break;
-            }
-        }
-
-        return cuts;
-    }
+    // Splits, unions, queens, brood taken out, controls from their start to their end, and moves.
+    private List<DateOnly> Cuts(Colony colony) =>
+    [
+        .. state.HappeningsOf(colony.Id).Select(happening => happening.On),
+        .. state.CoursesOf(colony.Id).SelectMany(course => course.End is { } end ? new[] { course.Start, end } : [course.Start]),
+        .. colony.Stays.Select(stay => stay.Since).OfType<DateOnly>(),
+    ];
 }

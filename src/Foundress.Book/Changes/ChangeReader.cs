@@ -31,12 +31,13 @@ public sealed class ChangeReader(BookState state, KnowledgeBase knowledge, doubl
         var days = visit.On.DayNumber - earlier.On.DayNumber;
         var before = earlier.Posterior(state.ColoniesIn(visit.Apiary, earlier.On).Count);
         var twice = visit.Colonies
-            .Join(earlier.Colonies, later => later.Key, one => one.Key, (later, one) => (Colony: later.Key, Change: OfColony(one.Value, later.Value)))
+            .Join(earlier.Colonies, later => later.Key, one => one.Key, (later, one) => (Colony: later.Key, Change: OfColony(later.Key, one.Value, later.Value)))
             .Where(one => one.Change is not null)
             .Select(one => (one.Colony, one.Change!))
             .OrderByDescending(one => one.Item2.PerDay)
             .ToList();
-        return Told(LevelChange.OfApiary(before, posterior, days), earlier.On, days, "The apiary's mean", twice);
+        var controlled = state.ControlsIn(visit.Apiary).Any(control => control.Facts.Start > earlier.On && control.Facts.Start <= visit.On);
+        return Told(LevelChange.OfApiary(before, posterior, days), earlier.On, days, "The apiary's mean", twice, controlled);
     }
 
     /// <summary>The change of a colony between its last two visits on one scale.</summary>
@@ -49,23 +50,24 @@ public sealed class ChangeReader(BookState state, KnowledgeBase knowledge, doubl
             return null;
         var scale = ApiaryVisits.ScaleOf(last, knowledge);
         var visits = jars.Where(jar => ApiaryVisits.ScaleOf(jar, knowledge) == scale).GroupBy(jar => jar.Facts.On).TakeLast(2).ToList();
-        return visits.Count < 2 ? null : OfColony([.. visits[0]], [.. visits[1]]);
+        return visits.Count < 2 ? null : OfColony(colony, [.. visits[0]], [.. visits[1]]);
     }
 
-    private ChangeSince? OfColony(IReadOnlyList<Jar> earlier, IReadOnlyList<Jar> later)
+    private ChangeSince? OfColony(ColonyId colony, IReadOnlyList<Jar> earlier, IReadOnlyList<Jar> later)
     {
         var since = earlier.Max(jar => jar.Facts.On);
         var days = later.Max(jar => jar.Facts.On).DayNumber - since.DayNumber;
-        return days < 1 ? null : Told(LevelChange.OfColony(ApiaryVisit.CountsOf(earlier), ApiaryVisit.CountsOf(later), days), since, days, "The level", []);
+        var controlled = state.CoursesOf(colony).Any(course => course.Start > since && course.Start < since.AddDays(days));
+        return days < 1 ? null : Told(LevelChange.OfColony(ApiaryVisit.CountsOf(earlier), ApiaryVisit.CountsOf(later), days), since, days, "The level", [], controlled);
     }
 
-    private ChangeSince Told(LevelChange change, DateOnly since, int days, string what, IReadOnlyList<(ColonyId Colony, ChangeSince Change)> colonies)
+    private ChangeSince Told(LevelChange change, DateOnly since, int days, string what, IReadOnlyList<(ColonyId Colony, ChangeSince Change)> colonies, bool controlled)
     {
         var ratio = change.RatioInterval(confidence);
         var perDay = change.GrowthPerDayInterval(confidence);
         var grown = change.ChanceGrown;
         var sentence =
-            $"{what} is {Times(change.MedianRatio)} times what it was {Say.Count(days, "day", "days")} before ({Times(ratio.Lower)} to {Times(ratio.Upper)}): {PerCent(change.MedianGrowthPerDay)} a day ({PerCent(perDay.Lower)} to {PerCent(perDay.Upper)}). {Verdict(grown)}";
+            $"{what} is {Times(change.MedianRatio)} times what it was {Say.Count(days, "day", "days")} before ({Times(ratio.Lower)} to {Times(ratio.Upper)}): {PerCent(change.MedianGrowthPerDay)} a day ({PerCent(perDay.Lower)} to {PerCent(perDay.Upper)}). {Verdict(grown)}{(controlled ? " A control began in between." : null)}";
         return new ChangeSince(since, days, change.MedianRatio, ratio, change.MedianGrowthPerDay, perDay, grown, colonies, sentence);
     }
 

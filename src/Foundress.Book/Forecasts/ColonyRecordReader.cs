@@ -1,3 +1,4 @@
+using Foundress.Book.Controls;
 using Foundress.Book.Forecasting;
 using Foundress.Book.Judging;
 using Foundress.Book.State;
@@ -17,6 +18,7 @@ internal sealed class ColonyRecordReader(BookState state, BroodSeasons seasons, 
     private const double NinetyPercent = 2 * 1.645;
 
     private readonly KnowledgeBase _knowledge = seasons.Knowledge;
+    private readonly ControlList _controls = ControlList.Of(state, seasons.Knowledge);
 
     internal ColonyHistory Read(Colony colony, DateOnly start, DateOnly to, DateOnly asOf) => Read(colony, start, to, asOf, null, out _);
 
@@ -63,7 +65,7 @@ internal sealed class ColonyRecordReader(BookState state, BroodSeasons seasons, 
         var controls = new List<ForecastControl>();
         foreach (var course in state.CoursesOf(colony.Id))
         {
-            if (!_knowledge.Controls.Agents.TryGet(course.Agent, out var agent))
+            if (_controls.Find(course.Agent) is not { } agent)
                 continue;
             var end = course.End ?? course.PlannedEnd ?? course.Start.AddDays((int)agent.Days.Value);
             if (end >= start)

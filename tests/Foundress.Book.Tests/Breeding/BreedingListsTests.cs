@@ -67,6 +67,20 @@ public sealed class BreedingListsTests
         Assert.True(split.Growth.ChanceInBestFifth.Value < 0.6);
     }
 
+    [Fact]
+    public void Of_ControlBetweenJars_IsNotReadAsSlowGrowth()
+    {
+        var (book, apiary, colonies) = Orchard(6);
+        for (var i = 0; i < 6; i++)
+        {
+            book.Jar(colonies[i], May, 12);
+            book.Jar(colonies[i], May.AddDays(60), i == 3 ? 2 : 60);
+        }
+
+        book.Write(new ControlRecord(new ControlId(book.Ids.Next()), "formic-acid-long", May.AddDays(20), [colonies[3]]));
+        Assert.False(List(book, apiary).Rows.Single(row => row.Colony.Id == colonies[3]).Growth.FromJars);
+    }
+
     private static BreedingList List(TestBook book, ApiaryId apiary) =>
         new BreedingLists(book.State, TestBook.Knowledge, CultureInfo.InvariantCulture).Of([apiary], May.AddDays(-1), Today);
 
