@@ -63,12 +63,14 @@ void Run(Ensemble& e, uint32_t seed) {
       float* drones = &e.drones[day % 14 * kParticles];
       if (day % 7 == 0) {
         uint32_t word = Word(seed, day, 6);
+#pragma GCC ivdep
         for (int i = first; i < end; i++) {
           e.week[i] = e.week[i] * 0.8f + 0.072f * Normal(Mix(e.keys[i] + word));
           e.reproduction[i] = Exp(e.own[i] + e.week[i]);
         }
       }
       float full = bees + 8000.f, perFull = 1.f / full, perBee = 1.f / bees;
+#pragma GCC ivdep
       for (int i = first; i < end; i++) {
         float perStrength = 1.f / e.strength[i], slower = bees + 8000.f * perStrength;
         e.perAdult[i] = perBee * e.perAdultScale[i] * perStrength;
@@ -76,6 +78,7 @@ void Run(Ensemble& e, uint32_t seed) {
         e.perLaying[i] = slower * perFull;
       }
       uint32_t w0 = Word(seed, day, 0), w1 = Word(seed, day, 1), w2 = Word(seed, day, 2), w3 = Word(seed, day, 3), w4 = Word(seed, day, 4), w5 = Word(seed, day, 5);
+#pragma GCC ivdep
       for (int i = first; i < end; i++) {
         float perCells = e.perBroodScale[i] * e.perLaying[i], mothers = workers[i], perCell = mothers / emerging * perCells;
         float crowd = 1.f + perCell * kWorkerCrowd, square = crowd * crowd, both = 1.f / ((1.f + perCell) * square);
@@ -84,23 +87,25 @@ void Run(Ensemble& e, uint32_t seed) {
         mothers = drones[i];
         crowd = 1.f + mothers / dronesEmerging * perCells * kDroneCrowd / e.drone[i];
         back += mothers * (0.55f + 1.6f * e.reproduction[i] / (crowd * crowd));
-        back = back < 50.f && back > 0.f ? Whole(back, back, Mix(e.keys[i] + w1)) : back;
+        back = back < 32.f && back > 0.f ? Whole(back, back, Mix(e.keys[i] + w1)) : back;
         float adults = e.adults[i] + back, arrivals = e.inflow[i] + e.late[i];
-        arrivals = adults < 256.f && arrivals > 0.f ? Whole(arrivals, arrivals, Mix(e.keys[i] + w2)) : arrivals;
+        arrivals = adults < 128.f && arrivals > 0.f ? Whole(arrivals, arrivals, Mix(e.keys[i] + w2)) : arrivals;
         adults = std::min(adults + arrivals, 1e7f);
-        e.adults[i] = adults < 256.f ? std::floor(adults + Uniform(Mix(e.keys[i] + w0))) : adults;
+        e.adults[i] = adults < 128.f ? std::floor(adults + Uniform(Mix(e.keys[i] + w0))) : adults;
       }
       float death = workersToday > 200.f ? 0.004f : 0.0025f;
+#pragma GCC ivdep
       for (int i = first; i < end; i++) {
         float adults = e.adults[i], load = std::min(adults * e.perAdult[i], 2.f);
         e.load[i] = load;
         float survive = Exp(-(death + 0.015f * load)), left = adults * survive, dead = adults - left;
-        e.adults[i] = adults < 256.f ? adults - std::min(Whole(dead, dead * survive, Mix(e.keys[i] + w3)), adults) : left;
+        e.adults[i] = adults < 128.f ? adults - std::min(Whole(dead, dead * survive, Mix(e.keys[i] + w3)), adults) : left;
       }
+#pragma GCC ivdep
       for (int i = first; i < end; i++) {
         float adults = e.adults[i], perGram = e.laying[i] * e.brood[i] * e.perAdult[i], drone = droneRate * e.drone[i] * perGram, rate = workerRate * perGram + drone;
         float stay = Exp(-rate), entering = adults * (1.f - stay), intoDrones = entering * (drone / (rate + 1e-20f)), intoWorkers = entering - intoDrones;
-        bool few = adults < 256.f;
+        bool few = adults < 128.f;
         float w = std::min(Whole(intoWorkers, intoWorkers * stay, Mix(e.keys[i] + w4)), adults);
         float d = std::min(Whole(intoDrones, intoDrones * stay, Mix(e.keys[i] + w5)), adults - w);
         intoWorkers = few ? w : intoWorkers;
@@ -109,6 +114,7 @@ void Run(Ensemble& e, uint32_t seed) {
         workers[i] = intoWorkers;
         drones[i] = intoDrones;
       }
+#pragma GCC ivdep
       for (int i = first; i < end; i++) {
         float old = e.strength[i] * (1.f - recruits) * (1.f - std::min(0.03f * e.load[i], 0.5f)), young = recruits * e.laying[i] * (1.f - e.infested[i] * 0.49f);
         e.strength[i] = std::min(std::max(old + young, 0.02f), 1.f);

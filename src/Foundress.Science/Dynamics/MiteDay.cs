@@ -10,8 +10,8 @@ namespace Foundress.Science.Dynamics;
 internal static class MiteDay
 {
     // Flows of more mites than this are taken at their mean: chance in them is small beside what differs between colonies.
-    internal const float FewInFlow = 50f;
-    internal const float FewOnAdults = 256f;
+    internal const float FewInFlow = 32f;
+    internal const float FewOnAdults = 128f;
     internal const float MostMites = 1e7f;
     internal const float MostLoad = 2f;
     internal const float LeastStrength = 0.02f;

@@ -16,7 +16,7 @@ internal sealed class PublishedYear
 
     public PublishedYear(
         string climate, double latitude, DateOnly from, int days, double onAdults, float inflow = 0f, float lateInflow = 0f, double droneScale = 1d,
-        MiteBiology? life = null, IReadOnlyList<ControlEffect>? controls = null, IReadOnlyList<BeeEvent>? events = null, IReadOnlyList<MitesTaken>? taken = null)
+        MiteBiology? life = null, IReadOnlyList<ControlEffect>? controls = null, IReadOnlyList<BeeEvent>? events = null, IReadOnlyList<MitesTaken>? taken = null, bool coloniesDiffer = false)
     {
         BroodSeason season = Knowledge.Bees.SeasonAt(climate, Site.At(latitude));
         Bees = BeeCourses.Of(season, [], events ?? [], from, from.AddDays(days));
@@ -28,6 +28,9 @@ internal sealed class PublishedYear
         _ensemble.DroneScale.Fill((float)droneScale);
         _ensemble.Inflow.Fill(_inflow);
         _ensemble.LateInflow.Fill(lateInflow);
+        double spread = coloniesDiffer ? Math.Sqrt(Math.Pow(Knowledge.Mites.Priors.ReproductionApiarySpread, 2) + Math.Pow(Knowledge.Mites.Priors.ReproductionColonySpread, 2)) : 0d;
+        for (int i = 0; i < Particles; i++)
+            _ensemble.LogReproduction[i] = (float)(spread * Foundress.Science.Numerics.NormalDistribution.Quantile((i + 0.5) / Particles));
         _ensemble.Start(Days, 0, mites, new float[Particles]);
     }
 

@@ -90,16 +90,16 @@ internal sealed class ScalarColony
         crowd = 1f + (mothers * (float)(1d / _days.Bees.DroneSealed[Math.Max(day - 14, 0)]) * perCells
             * (float)(1d - Foundress.Science.Numerics.PortableFunctions.Exp(-_b.DroneCrowding)) / _droneScale);
         returning += mothers * (back + (droneBorn * reproduction / (crowd * crowd)));
-        if (returning is > 0f and < 50f)
+        if (returning is > 0f and < 32f)
             returning = Whole(returning, returning, Bits(seed, day, 1));
         OnAdults += returning;
 
         // Arrival.
         float arrivals = _inflow + (_late * LateShare(day));
-        if (OnAdults < 256f && arrivals > 0f)
+        if (OnAdults < 128f && arrivals > 0f)
             arrivals = Whole(arrivals, arrivals, Bits(seed, day, 2));
         OnAdults = Math.Min((OnAdults + arrivals) * (day == 90 ? (float)(1d - 0.4) : 1f), 1e7f);
-        if (OnAdults < 256f)
+        if (OnAdults < 128f)
             OnAdults = MathF.Floor(OnAdults + Uniform(Bits(seed, day, 0)));
 
         // Death.
@@ -116,7 +116,7 @@ internal sealed class ScalarColony
 
         float survive = Exp(-hazard);
         float left = OnAdults * survive;
-        bool few = OnAdults < 256f;
+        bool few = OnAdults < 128f;
         if (few)
         {
             float dead = OnAdults - left;
@@ -132,7 +132,7 @@ internal sealed class ScalarColony
         float entering = left * (1f - stay);
         float intoDrones = entering * (droneRate / (rate + 1e-20f));
         float intoWorkers = entering - intoDrones;
-        if (left < 256f)
+        if (left < 128f)
         {
             intoWorkers = Math.Min(Whole(intoWorkers, intoWorkers * stay, Bits(seed, day, 4)), left);
             intoDrones = Math.Min(Whole(intoDrones, intoDrones * stay, Bits(seed, day, 5)), left - intoWorkers);
