@@ -10,7 +10,7 @@ internal static class MiteReader
     internal static readonly string[] Fields = ["life", "between", "counting", "start"];
 
     private static readonly string[] LifeFields =
-        ["workerOffspring", "droneOffspring", "motherReturn", "emergenceLoss", "workerCrowding", "droneCrowding", "invasionScale", "workerInvasion", "droneInvasion", "beeGrams", "deathWithBrood", "deathBroodless", "loadHazard", "infestedLoss", "halfLayingBees", "weeklySpread", "weeklyMemory", "controlWeeklySpread", "lateInflowStart", "lateInflowEnd"];
+        ["workerOffspring", "droneOffspring", "motherReturn", "emergenceLoss", "workerCrowding", "droneCrowding", "invasionScale", "workerInvasion", "droneInvasion", "beeGrams", "deathWithBrood", "deathBroodless", "loadHazard", "infestedLoss", "halfLayingBees", "weeklySpread", "weeklyMemory", "controlWeeklySpread", "beesWeeklySpread", "lateInflowStart", "lateInflowEnd"];
 
     private static readonly string[] BetweenFields =
         ["startApiarySpread", "startColonySpread", "reproductionApiarySpread", "reproductionColonySpread", "inflowMedian", "lateInflowMedian", "inflowApiarySpread", "inflowColonySpread", "droneApiarySpread", "droneColonySpread", "controlSpread", "controlSharedPart"];
@@ -55,6 +55,7 @@ internal static class MiteReader
             WeeklySpread = n.Figure("weeklySpread", Units.One).Value,
             WeeklyMemory = n.Figure("weeklyMemory", Units.One).Value,
             ControlWeeklySpread = n.Figure("controlWeeklySpread", Units.One).Value,
+            BeesWeeklySpread = n.Figure("beesWeeklySpread", Units.One).Value,
             LateInflowStart = n.Figure("lateInflowStart", Units.Days).Value,
             LateInflowEnd = n.Figure("lateInflowEnd", Units.Days).Value,
         };

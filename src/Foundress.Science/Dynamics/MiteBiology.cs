@@ -67,6 +67,9 @@ public sealed record MiteBiology
     /// <summary>Standard deviation of the log of a control's kill rate from week to week, 0 to 2.</summary>
     public required double ControlWeeklySpread { get; init; }
 
+    /// <summary>Standard deviation of the log of the bees on the combs about the colony's own course, from week to week, 0 to 1.</summary>
+    public required double BeesWeeklySpread { get; init; }
+
     /// <summary>Day of a northern year on which the late inflow of mites starts, 1 to 365.</summary>
     public required double LateInflowStart { get; init; }
 
@@ -95,6 +98,7 @@ public sealed record MiteBiology
         Check(WeeklySpread, 0d, 1d, nameof(WeeklySpread));
         Check(WeeklyMemory, 0d, 0.999, nameof(WeeklyMemory));
         Check(ControlWeeklySpread, 0d, 2d, nameof(ControlWeeklySpread));
+        Check(BeesWeeklySpread, 0d, 1d, nameof(BeesWeeklySpread));
         Check(LateInflowStart, 1d, 365d, nameof(LateInflowStart));
         Check(LateInflowEnd, LateInflowStart, 365d, nameof(LateInflowEnd));
         return this;

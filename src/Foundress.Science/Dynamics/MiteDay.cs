@@ -31,6 +31,7 @@ internal static class MiteDay
             InfestedLoss = (float)biology.InfestedLoss;
             WeekMemory = (float)biology.WeeklyMemory;
             WeekSpread = (float)(biology.WeeklySpread * Math.Sqrt(1d - (biology.WeeklyMemory * biology.WeeklyMemory)));
+            BeesSpread = (float)(biology.BeesWeeklySpread * Math.Sqrt(1d - (biology.WeeklyMemory * biology.WeeklyMemory)));
             ControlSpread = (float)(biology.ControlWeeklySpread * Math.Sqrt(1d - (biology.WeeklyMemory * biology.WeeklyMemory)));
         }
 
@@ -55,6 +56,8 @@ internal static class MiteDay
         internal float WeekSpread { get; }
 
         internal float ControlSpread { get; }
+
+        internal float BeesSpread { get; }
     }
 
     /// <summary>What stays the same for the whole run, and the week's factor on reproduction.</summary>
@@ -62,12 +65,18 @@ internal static class MiteDay
     {
         for (int i = first; i < end; i += Vector<float>.Count)
         {
-            (Vector<float>.One / new Vector<float>(ensemble.AdultScaleArray, i)).CopyTo(ensemble.PerAdultScale, i);
             (Vector<float>.One / new Vector<float>(ensemble.BroodScaleArray, i)).CopyTo(ensemble.PerBroodScale, i);
         }
 
         Reproduction(ensemble, first, end);
+        BeesScales(ensemble, first, end);
         ControlFactors(ensemble, first, end);
+    }
+
+    private static void BeesScales(MiteEnsemble ensemble, int first, int end)
+    {
+        for (int i = first; i < end; i += Vector<float>.Count)
+            (VectorFunctions.Exp(-new Vector<float>(ensemble.BeesWeek, i)) / new Vector<float>(ensemble.AdultScaleArray, i)).CopyTo(ensemble.PerAdultScale, i);
     }
 
     private static void ControlFactors(MiteEnsemble ensemble, int first, int end)
@@ -85,7 +94,7 @@ internal static class MiteDay
             VectorFunctions.Exp(new Vector<float>(own, i) + new Vector<float>(week, i)).CopyTo(reproduction, i);
     }
 
-    /// <summary>A week's deviations of reproduction and of the effect of controls go over into the next.</summary>
+    /// <summary>A week's deviations of reproduction, of the bees and of the effect of controls go over into the next.</summary>
     internal static void NextWeek(MiteEnsemble ensemble, Constants constants, int day, uint seed, int first, int end)
     {
         float[] week = ensemble.Week;
@@ -95,6 +104,12 @@ internal static class MiteDay
         for (int i = first; i < end; i += Vector<float>.Count)
             ((new Vector<float>(week, i) * memory) + (spread * ParticleNoise.Normal(ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)))).CopyTo(week, i);
         Reproduction(ensemble, first, end);
+        week = ensemble.BeesWeek;
+        spread = new(constants.BeesSpread);
+        word = ParticleNoise.Word(seed, day, 8);
+        for (int i = first; i < end; i += Vector<float>.Count)
+            ((new Vector<float>(week, i) * memory) + (spread * ParticleNoise.Normal(ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)))).CopyTo(week, i);
+        BeesScales(ensemble, first, end);
         if (ensemble.Controls == 0)
             return;
         week = ensemble.ControlWeek;

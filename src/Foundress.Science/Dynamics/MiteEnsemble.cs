@@ -32,6 +32,7 @@ public sealed class MiteEnsemble
         DroneCells = new float[Stride * MiteBiology.DroneSealedDays];
         Week = new float[Stride];
         ControlWeek = new float[Stride];
+        BeesWeek = new float[Stride];
         ControlFactor = new float[Stride];
         StrengthArray = new float[Stride];
         LogReproductionArray = new float[Stride];
@@ -101,6 +102,8 @@ public sealed class MiteEnsemble
     internal float[] ControlWeek { get; }
 
     internal float[] ControlFactor { get; }
+
+    internal float[] BeesWeek { get; }
 
     internal float[] StrengthArray { get; }
 
@@ -183,6 +186,7 @@ public sealed class MiteEnsemble
         for (int i = 0; i < Stride; i++)
             Week[i] = i < Particles ? week[i] * spread : 0f;
         Array.Clear(ControlWeek);
+        Array.Clear(BeesWeek);
         Cohorts(days, WorkerCells, MiteBiology.WorkerSealedDays, ColonyDays.WorkerRate);
         Cohorts(days, DroneCells, MiteBiology.DroneSealedDays, ColonyDays.DroneRate);
     }
@@ -192,7 +196,7 @@ public sealed class MiteEnsemble
     /// <param name="spare">Room for one number a particle.</param>
     internal void Become(ReadOnlySpan<int> from, Span<float> spare)
     {
-        foreach (float[] array in (ReadOnlySpan<float[]>)[OnAdultsArray, Week, ControlWeek, StrengthArray, LogReproductionArray, InflowArray, LateInflowArray, AdultScaleArray, BroodScaleArray, DroneScaleArray])
+        foreach (float[] array in (ReadOnlySpan<float[]>)[OnAdultsArray, Week, ControlWeek, BeesWeek, StrengthArray, LogReproductionArray, InflowArray, LateInflowArray, AdultScaleArray, BroodScaleArray, DroneScaleArray])
             Gather(array.AsSpan(0, Particles), from, spare);
         for (int control = 0; control < _controls; control++)
             Gather(ControlScales.AsSpan(control * Stride, Particles), from, spare);
@@ -214,6 +218,7 @@ public sealed class MiteEnsemble
         other.OnAdultsArray.CopyTo(OnAdultsArray, 0);
         other.Week.CopyTo(Week, 0);
         other.ControlWeek.CopyTo(ControlWeek, 0);
+        other.BeesWeek.CopyTo(BeesWeek, 0);
         other.StrengthArray.CopyTo(StrengthArray, 0);
         other.LogReproductionArray.CopyTo(LogReproductionArray, 0);
         other.InflowArray.CopyTo(InflowArray, 0);

@@ -69,6 +69,6 @@ public static class MiteRun
             throw new ArgumentException($"{loads.Length} numbers of room are given; {ensemble.Particles} are needed.", nameof(loads));
         float adults = days.Rows[(Math.Min(ensemble.Day, days.Days - 1) * ColonyDays.Width) + ColonyDays.Adults];
         for (int i = 0; i < ensemble.Particles; i++)
-            loads[i] = ensemble.OnAdultsArray[i] / (adults * ensemble.AdultScaleArray[i] * ensemble.StrengthArray[i]);
+            loads[i] = ensemble.OnAdultsArray[i] / (adults * ensemble.AdultScaleArray[i] * ensemble.StrengthArray[i] * (float)Numerics.PortableFunctions.Exp(ensemble.BeesWeek[i]));
     }
 }

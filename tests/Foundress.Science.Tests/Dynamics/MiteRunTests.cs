@@ -152,7 +152,7 @@ public class MiteRunTests
     public void Advance_FewMites_ChanceHasTheMeanOfMany()
     {
         // Without crowding and loss of bees growth does not depend on the number of mites: 4,000 colonies of few against such of many.
-        MiteBiology even = PlainColony.Biology with { WeeklySpread = 0d, LoadHazard = 0d, WorkerCrowding = 0d, DroneCrowding = 0d, InfestedLoss = 0d };
+        MiteBiology even = PlainColony.Biology with { WeeklySpread = 0d, BeesWeeklySpread = 0d, LoadHazard = 0d, WorkerCrowding = 0d, DroneCrowding = 0d, InfestedLoss = 0d };
         ColonyDays small = PlainColony.Days(PlainColony.Even(60, 20000f, 900f, 40f), even);
         MiteEnsemble few = PlainColony.Start(small, 4_000, 8f);
         MiteEnsemble many = PlainColony.Start(small, 16, 3000f);

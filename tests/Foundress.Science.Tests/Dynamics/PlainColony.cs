@@ -10,7 +10,7 @@ internal static class PlainColony
     {
         WorkerOffspring = 0.9, DroneOffspring = 2, MotherReturn = 0.55, EmergenceLoss = 0.2, WorkerCrowding = 0.15, DroneCrowding = 0.18,
         InvasionScale = 0.65, WorkerInvasion = 0.56, DroneInvasion = 6.49, BeeGrams = 0.125, DeathWithBrood = 0.004, DeathBroodless = 0.0025,
-        LoadHazard = 0.03, InfestedLoss = 0.49, HalfLayingBees = 8000, WeeklySpread = 0.12, WeeklyMemory = 0.8, ControlWeeklySpread = 0.5,
+        LoadHazard = 0.03, InfestedLoss = 0.49, HalfLayingBees = 8000, WeeklySpread = 0.12, WeeklyMemory = 0.8, ControlWeeklySpread = 0.5, BeesWeeklySpread = 0.35,
         LateInflowStart = 205, LateInflowEnd = 320,
     };
 

@@ -19,6 +19,7 @@ internal sealed class ScalarColony
     private readonly float _control;
     private float _week;
     private float _controlWeek;
+    private float _beesWeek;
 
     public ScalarColony(MiteEnsemble start, ColonyDays days, int i, float mites)
     {
@@ -62,6 +63,7 @@ internal sealed class ScalarColony
             double fresh = Math.Sqrt(1d - (_b.WeeklyMemory * _b.WeeklyMemory));
             _week = (_week * memory) + ((float)(_b.WeeklySpread * fresh) * Normal(Bits(seed, day, 6)));
             _controlWeek = (_controlWeek * memory) + ((float)(_b.ControlWeeklySpread * fresh) * Normal(Bits(seed, day, 7)));
+            _beesWeek = (_beesWeek * memory) + ((float)(_b.BeesWeeklySpread * fresh) * Normal(Bits(seed, day, 8)));
         }
 
         float reproduction = Exp(_logReproduction + _week);
@@ -69,7 +71,7 @@ internal sealed class ScalarColony
         float full = (float)(bees + _b.HalfLayingBees);
         float half = (float)_b.HalfLayingBees;
         float perStrength = 1f / Strength;
-        float perAdult = 1f / bees * (1f / _adultScale) * perStrength;
+        float perAdult = 1f / bees * (Exp(-_beesWeek) / _adultScale) * perStrength;
         float slower = bees + (half * perStrength);
         float laying = full / slower;
         float perLaying = slower * (1f / full);

@@ -27,7 +27,7 @@ public class ColonyFilterTests
     [InlineData(25, 250, 30)]
     public void Run_ColonyThatCannotChange_MatchesQuadrature(int firstMites, int bees, int secondMites)
     {
-        MiteBiology still = PlainColony.Biology with { DeathBroodless = 0d, DeathWithBrood = 0d, LoadHazard = 0d, WeeklySpread = 0d };
+        MiteBiology still = PlainColony.Biology with { DeathBroodless = 0d, DeathWithBrood = 0d, LoadHazard = 0d, WeeklySpread = 0d, BeesWeeklySpread = 0d };
         ColonyDays days = PlainColony.Days(PlainColony.Even(40, 1e6f, 0f, 0f), still);
         ForecastPriors priors = PlainForecast.Priors with { InflowMedian = 0.001, LateInflowMedian = 0.001, InflowApiarySpread = 0.01, InflowColonySpread = 0.01 };
         ColonyHistory history = new(days, 0, 0.01, [PlainForecast.Jar(10, firstMites, bees), PlainForecast.Jar(30, secondMites, bees)], []);
