@@ -87,7 +87,7 @@ public sealed class ApiaryForecast
                     Science.Dynamics.MiteRun.Advance(_filter.Ensemble, history.Days, day, _filter.NoiseSeed);
                 if (_loads.Length < _filter.Particles)
                     _loads = new float[_filter.Particles];
-                Science.Dynamics.MiteRun.Loads(_filter.Ensemble, history.Days, _loads);
+                _filter.Loads(_loads);
                 forecasts[i] = new(wishes[i], JarPrediction.Of(_loads.AsSpan(0, _filter.Particles), BeeCount.Counted(wishes[i].Bees), recovery, priors), report);
             }
         }

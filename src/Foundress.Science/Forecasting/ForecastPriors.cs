@@ -43,6 +43,12 @@ public sealed record ForecastPriors
     /// <summary>How far the effect of a control is the same in all colonies of an apiary: share of its variance, 0.01 to 0.99.</summary>
     public required double ControlSharedPart { get; init; }
 
+    /// <summary>What the model leaves out: spread of the level's natural logarithm 30 days behind the last count, growing with the root of time, 0 to 2.</summary>
+    public required double DriftPerMonth { get; init; }
+
+    /// <summary>The same for a control that began behind the last count, on top: 0 to 2.</summary>
+    public required double DriftAfterControl { get; init; }
+
     /// <summary>Size of the negative binomial scatter between jars of one colony on one day, 0.1 to 1000.</summary>
     public required double JarSize { get; init; }
 
@@ -68,6 +74,8 @@ public sealed record ForecastPriors
         Check(DroneColonySpread, 0.01, 2d, nameof(DroneColonySpread));
         Check(ControlSpread, 0d, 2d, nameof(ControlSpread));
         Check(ControlSharedPart, 0.01, 0.99, nameof(ControlSharedPart));
+        Check(DriftPerMonth, 0, 2, nameof(DriftPerMonth));
+        Check(DriftAfterControl, 0, 2, nameof(DriftAfterControl));
         Check(JarSize, 0.1, 1000d, nameof(JarSize));
         Check(StrayShare, 0.0001, 0.2, nameof(StrayShare));
         Check(StrayLoad, 0.001, 1d, nameof(StrayLoad));
