@@ -111,10 +111,10 @@ public sealed class RoundTests(PublishedApp app)
         await visitor.GoAsync("rounds/new");
         await page.GetByText("8 jars from 12 colonies.").WaitForAsync();
         await page.GetByText("What 8 jars buy in Heath").ClickAsync();
-        await page.GetByText("The mean of an apiary on the line would be known").WaitForAsync();
+        await page.Locator("p", new() { HasText = "The mean of an apiary on the line would be known" }).WaitForAsync();
         Assert.Equal("8 of 12", await page.Locator(".fd-design:visible .fd-below text.fd-strong").First.TextContentAsync());
         await page.GetByText("Stop as soon as the jars tell").ClickAsync();
-        await page.GetByText("such a round takes").First.WaitForAsync();
+        await page.Locator("p", new() { HasText = "such a round takes" }).First.WaitForAsync();
         await page.GetByText("What it is to tell apart").ClickAsync();
         await page.GetByLabel("A high level: act", new() { Exact = true }).FillAsync("1");
         await page.GetByRole(AriaRole.Button, new() { Name = "Draw the colonies" }).ClickAsync();
