@@ -45,12 +45,13 @@ if (what is "all" or "many")
 {
     var colonies = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1000;
     const int InApiary = 20;
+    int[] jarDays = [10, 60, 100, 130, 170, 200];
     var clock = Stopwatch.StartNew();
     Parallel.For(0, colonies / InApiary, () => new ApiaryForecast(knowledge, Particles), (apiary, _, forecast) =>
     {
         ForecastColony[] all = [.. Enumerable.Range(0, InApiary).Select(colony => new ForecastColony(
             $"{colony}",
-            [.. new[] { 10, 60, 100, 130, 170, 200 }.Select((day, i) => new ForecastJar(first.AddDays(90 + day), "alcohol-wash", (i + 1) * ((apiary + colony) % 7), BeeCount.Counted(300)))],
+            [.. jarDays.Select((day, i) => new ForecastJar(first.AddDays(90 + day), "alcohol-wash", (i + 1) * ((apiary + colony) % 7), BeeCount.Counted(300)))],
             [], []))];
         forecast.Foretell(new HistoryBuilder(knowledge, season), all, [.. Enumerable.Range(0, InApiary).Select(colony => new JarWish(colony, first.AddDays(Days + 70), 300))], (ulong)apiary);
         return forecast;
