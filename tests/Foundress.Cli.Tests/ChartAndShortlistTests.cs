@@ -19,6 +19,8 @@ public sealed class ChartAndShortlistTests : IDisposable
         Assert.Equal((int)Math.Ceiling((Math.Log(9) + (5 * d)) / g), lines[4].GetProperty("actFrom").GetInt32());
         Assert.Equal((int)Math.Floor((-Math.Log(9) + (5 * d)) / g), lines[4].GetProperty("waitUpTo").GetInt32());
         Assert.Equal(JsonValueKind.Null, lines[0].GetProperty("waitUpTo").ValueKind);
+        // Kuno 1969: 1 / (0.25² - 1 / (1.3 · jars)); 1 / (1.3 · 10) is more than 0.0625, so ten colonies cannot give it.
+        Assert.All(_scene.Json().GetProperty("preciseFrom").EnumerateArray(), mites => Assert.Equal(JsonValueKind.Null, mites.ValueKind));
         var ends = _scene.Json().GetProperty("ends").EnumerateArray().ToArray();
         Assert.All(ends, end => Assert.Equal(1, end.GetProperty("wait").GetDouble() + end.GetProperty("act").GetDouble(), 9));
         Assert.True(ends[0].GetProperty("act").GetDouble() < ends[1].GetProperty("act").GetDouble());

@@ -45,7 +45,8 @@ internal static class ChartCommand
             var levels = new List<double> { early.Low };
             levels.AddRange((parsed.GetValue(level) ?? []).Select(text => Parse("--at", text, 0, 100)));
             levels.Add(early.High);
-            var output = new ChartOutput(early, [.. rule.Lines], [.. levels.Order().Distinct().Select(at => ChartEnd.Of(at, rule.At(at)))]);
+            var output = new ChartOutput(early, [.. rule.Lines], [.. levels.Order().Distinct().Select(at => ChartEnd.Of(at, rule.At(at)))],
+                design.Precision.Value / 100, [.. rule.Lines.Select(line => rule.PreciseFrom(design.Precision.Value / 100, line.Jars))]);
             if (parsed.GetValue(html) is { } file)
             {
                 var part = new ClipboardPart("Any apiary", [.. rule.Lines.Select(_ => string.Empty)], [], rule.Promise(CultureInfo.InvariantCulture), rule.Lines);
@@ -76,11 +77,14 @@ internal static class ChartCommand
             ? number
             : throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"{option} '{text}': write a number from {least} to {most}, with a point for decimals."));
 
+    private static string Whole(int? mites) => mites?.ToString(CultureInfo.InvariantCulture) ?? "-";
+
     private static void Write(TextWriter text, ChartOutput chart)
     {
-        text.WriteLine("jars   stop and wait up to   stop and act from");
-        foreach (var line in chart.Lines)
-            text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{line.Jars,4}   {(line.WaitUpTo is { } wait ? wait.ToString(CultureInfo.InvariantCulture) : "-"),19}   {line.ActFrom,17}"));
+        text.WriteLine("jars   stop and wait up to   stop and act from   precise enough from");
+        foreach (var (line, precise) in chart.Lines.Zip(chart.PreciseFrom))
+            text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{line.Jars,4}   {Whole(line.WaitUpTo),19}   {line.ActFrom,17}   {Whole(precise),19}"));
+        text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Precise enough: standard error at most {chart.Precision:0.##} of the mean (Green 1970; Kuno 1969); - where so few colonies cannot give it."));
         text.WriteLine("How such rounds end (exact):");
         foreach (var end in chart.Ends)
             text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  true level {end.Level:0.##} per 100: wait {100 * end.Wait:0.0} %, act {100 * end.Act:0.0} %, {end.AverageJars:0.0} jars on average"));

@@ -33,6 +33,12 @@ public sealed class StopRuleTests
         Assert.True(reading.Jars <= 2);
     }
 
+    /// <summary>Kuno 1969, Res. Popul. Ecol. 11:127-136, worked by hand: 1 / (0.25² - 1 / (1.3 · 20)) = 41.6, so 42 mites; never with 12 jars.</summary>
+    [Theory]
+    [InlineData(20, 42)]
+    [InlineData(12, null)]
+    public void PreciseFrom_Jars_FollowsTheStopLine(int jars, int? mites) => Assert.Equal(mites, new StopRule(Early, 20).PreciseFrom(0.25, jars));
+
     [Fact]
     public void Read_NoJar_SaysSo()
     {

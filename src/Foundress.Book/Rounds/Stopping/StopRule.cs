@@ -44,6 +44,14 @@ public sealed class StopRule
     /// <summary>How rounds end at a level, mites per 100 bees from 0 to 100: exact.</summary>
     public SequentialOutcome At(double per100) => _plan.OutcomeAt(MiteLevel.Per100(per100));
 
+    /// <summary>Mites so far from which the apiary's mean is known as precisely as wanted, whatever it is: Green's stop line for colonies that differ.</summary>
+    /// <param name="precision">Wanted standard error over mean, above 0 and at most 1.</param>
+    /// <param name="jars">Jars taken, one from each colony, at least 1.</param>
+    /// <returns>None while so few colonies cannot give that precision.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A value is out of its range.</exception>
+    public int? PreciseFrom(double precision, int jars) =>
+        StopLine.Clumped(precision, Early.Shape, jars) is { } mites && mites < int.MaxValue ? (int)Math.Ceiling(mites - 1e-9) : null;
+
     /// <summary>The rule of an apiary of a round; none where the round is of fixed size.</summary>
     public static StopRule? Of(ApiaryDraw draw)
     {
