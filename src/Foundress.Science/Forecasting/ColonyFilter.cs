@@ -28,14 +28,12 @@ public sealed class ColonyFilter
     private readonly float[] _zeros;
     private readonly float[] _start;
     private readonly float[] _loads;
+    private readonly ModelDrift _drift;
     private float[] _quantities = [];
     private MiteEnsemble _ensemble;
     private ColonyHistory? _history;
     private float[] _course = [];
     private double _controlSpread;
-    private ForecastPriors? _priors;
-    private float[] _drifts = [];
-    private int _lastCount;
     private double _logEvidence;
     private double _leastEffective;
     private int _strays;
@@ -49,12 +47,8 @@ public sealed class ColonyFilter
             throw new ArgumentOutOfRangeException(nameof(particles), particles, "A filter works with 16 to 1,000,000 particles.");
         Particles = particles;
         _ensemble = new MiteEnsemble(particles, 0);
-        _weights = new double[particles];
-        _from = new int[particles];
-        _spare = new float[particles];
-        _zeros = new float[particles];
-        _start = new float[particles];
-        _loads = new float[particles];
+        (_weights, _from, _drift) = (new double[particles], new int[particles], new ModelDrift(particles));
+        (_spare, _zeros, _start, _loads) = (new float[particles], new float[particles], new float[particles], new float[particles]);
     }
 
     /// <summary>Number of particles.</summary>
@@ -84,7 +78,6 @@ public sealed class ColonyFilter
         _history = history;
         _course = keepCourse ? new float[(until - history.StartDay) * MiteEnsemble.StrideOf(Particles)] : [];
         _controlSpread = priors.ControlSpread;
-        (_priors, _lastCount) = (priors, LastCount(history, until));
         Room(history.Days.Controls.Length);
         SeededGenerator generator = SeededGenerator.ForPart(seed, "colony filter");
         Pass(history, belief, belief, priors, until, scout: false, generator);
@@ -106,9 +99,7 @@ public sealed class ColonyFilter
         }
 
         Finish(generator);
-        if (_drifts.Length != Particles)
-            _drifts = new float[Particles];
-        ModelDrift.Draw(_drifts, NoiseSeed);
+        _drift.Begin(history, until, priors, NoiseSeed);
         return new(_logEvidence, _leastEffective, passes, _strays, _leastEffective < FewShare);
     }
 
@@ -120,7 +111,7 @@ public sealed class ColonyFilter
         if (_history is null || (_course.Length == 0 && _ensemble.Day > _history.StartDay))
             throw new InvalidOperationException("Run the filter with its course kept first.");
         float[] course = [.. _course];
-        Stray(course, _history.Days, _history.StartDay, _ensemble.Day - _history.StartDay);
+        _drift.Apply(course, _history.Days, _history.StartDay, _ensemble.Day - _history.StartDay);
         return new(_history.Days.Bees.FirstDay.AddDays(_history.StartDay), _ensemble.Day - _history.StartDay, Particles, MiteEnsemble.StrideOf(Particles), course, recovery);
     }
 
@@ -154,7 +145,7 @@ public sealed class ColonyFilter
         int first = ensemble.Day;
         float[] loads = new float[(until - first) * ensemble.Stride];
         MiteRun.Advance(ensemble, future, until, NoiseSeed, loads);
-        Stray(loads, future, first, until - first);
+        _drift.Apply(loads, future, first, until - first);
         return new(future.Bees.FirstDay.AddDays(first), until - first, Particles, ensemble.Stride, loads, recovery);
     }
 
@@ -164,38 +155,8 @@ public sealed class ColonyFilter
     /// <exception cref="InvalidOperationException">Nothing was run before.</exception>
     public void Loads(Span<float> loads)
     {
-        ColonyDays days = (_history ?? throw new InvalidOperationException("Run the filter first.")).Days;
-        MiteRun.Loads(_ensemble, days, loads);
-        ModelDrift.Apply(loads, _drifts, _ensemble.Day - _lastCount, Controlled(days, _ensemble.Day), _priors!);
-    }
-
-    private void Stray(float[] loads, ColonyDays days, int firstDay, int count)
-    {
-        int stride = MiteEnsemble.StrideOf(Particles);
-        for (int day = 0; day < count; day++)
-            ModelDrift.Apply(loads.AsSpan(day * stride, Particles), _drifts, firstDay + day - _lastCount, Controlled(days, firstDay + day), _priors!);
-    }
-
-    // Days since the last count, up to a day, on which the first control in between had begun.
-    private int Controlled(ColonyDays days, int day)
-    {
-        int most = 0;
-        foreach (ControlEffect control in days.Controls)
-        {
-            if (control.EndDay > _lastCount && control.FirstDay < day)
-                most = Math.Max(most, day - Math.Max(control.FirstDay, _lastCount));
-        }
-
-        return most;
-    }
-
-    // A colony without counts is believed as wide as its apiary leaves it; from the day of the run on it strays too.
-    private static int LastCount(ColonyHistory history, int until)
-    {
-        int last = -1;
-        foreach (Evidence count in history.Evidence)
-            last = count.Day <= until ? Math.Max(last, count.Day) : last;
-        return last < 0 ? until : last;
+        MiteRun.Loads(_ensemble, (_history ?? throw new InvalidOperationException("Run the filter first.")).Days, loads);
+        _drift.Apply(loads, _history.Days, _ensemble.Day);
     }
 
     /// <summary>Mean and variance of the colony's own quantities after the last run.</summary>
@@ -341,7 +302,6 @@ public sealed class ColonyFilter
             Array.Fill(_weights, 1d / Particles);
             return;
         }
-
         for (int i = 0; i < _weights.Length; i++)
             _weights[i] /= sum;
     }

@@ -1,3 +1,4 @@
+using Foundress.Science.Dynamics;
 using Foundress.Science.Numerics;
 
 namespace Foundress.Science.Forecasting;
@@ -11,40 +12,70 @@ namespace Foundress.Science.Forecasting;
 /// Kennedy &amp; O'Hagan 2001 (J R Stat Soc B 63:425-464): a model that is tuned but wrong must say so. It strays
 /// farther after a control: trials of one agent differ from each other as wholes.
 /// </remarks>
-internal static class ModelDrift
+internal sealed class ModelDrift(int particles)
 {
     private const double Month = 30d;
 
     // After so many days a control has shown what it does.
     private const double ControlDays = 14d;
 
-    /// <summary>Draws the particles' drifts: standard normal numbers, the same for every course that goes on from one run.</summary>
-    internal static void Draw(Span<float> drifts, uint seed)
+    private readonly float[] _drifts = new float[particles];
+    private ForecastPriors? _priors;
+    private int _lastCount;
+
+    /// <summary>Begins anew for a run: the same drifts for every course that goes on from it.</summary>
+    internal void Begin(ColonyHistory history, int until, ForecastPriors priors, uint seed)
     {
+        (_priors, _lastCount) = (priors, LastCount(history, until));
         SeededGenerator generator = SeededGenerator.ForPart(seed, "what the model leaves out");
-        for (int i = 0; i < drifts.Length; i++)
-            drifts[i] = (float)generator.NextNormal();
+        for (int i = 0; i < _drifts.Length; i++)
+            _drifts[i] = (float)generator.NextNormal();
     }
 
-    /// <summary>Lets the loads of a day stray.</summary>
-    /// <param name="loads">One load a particle.</param>
-    /// <param name="drifts">One drift a particle.</param>
-    /// <param name="days">Days behind the last count; at 0 or fewer nothing strays.</param>
-    /// <param name="controlled">How many of these days a control was at work or had been, 0 or more.</param>
-    /// <param name="priors">How far it strays.</param>
-    internal static void Apply(Span<float> loads, ReadOnlySpan<float> drifts, int days, int controlled, ForecastPriors priors)
+    /// <summary>Lets the loads of days in a row stray, laid out a stride apart.</summary>
+    internal void Apply(float[] loads, ColonyDays days, int firstDay, int count)
     {
-        if (days <= 0)
+        int stride = MiteEnsemble.StrideOf(_drifts.Length);
+        for (int day = 0; day < count; day++)
+            Apply(loads.AsSpan(day * stride, _drifts.Length), days, firstDay + day);
+    }
+
+    /// <summary>Lets the loads of one day stray; up to the last count nothing does.</summary>
+    internal void Apply(Span<float> loads, ColonyDays days, int day)
+    {
+        if (_priors is not { } priors || day <= _lastCount)
             return;
-        double time = priors.DriftPerMonth * priors.DriftPerMonth * days / Month;
-        double control = priors.DriftAfterControl * priors.DriftAfterControl * Math.Min(1d, controlled / ControlDays);
+        double time = priors.DriftPerMonth * priors.DriftPerMonth * (day - _lastCount) / Month;
+        double control = priors.DriftAfterControl * priors.DriftAfterControl * Math.Min(1d, Controlled(days, day) / ControlDays);
         double spread = Math.Sqrt(time + control);
         if (spread == 0d)
             return;
 
         // What is not known of a control must not raise the mean course.
         double lowered = -control / 2d;
-        for (int i = 0; i < drifts.Length; i++)
-            loads[i] *= (float)PortableFunctions.Exp((spread * drifts[i]) + lowered);
+        for (int i = 0; i < _drifts.Length; i++)
+            loads[i] *= (float)PortableFunctions.Exp((spread * _drifts[i]) + lowered);
+    }
+
+    // Days up to a day since the first control that was at work behind the last count began, or since that count.
+    private int Controlled(ColonyDays days, int day)
+    {
+        int most = 0;
+        foreach (ControlEffect control in days.Controls)
+        {
+            if (control.EndDay > _lastCount && control.FirstDay < day)
+                most = Math.Max(most, day - Math.Max(control.FirstDay, _lastCount));
+        }
+
+        return most;
+    }
+
+    // A colony without counts is believed as wide as its apiary leaves it; from the day of the run on it strays too.
+    private static int LastCount(ColonyHistory history, int until)
+    {
+        int last = -1;
+        foreach (Evidence count in history.Evidence)
+            last = count.Day <= until ? Math.Max(last, count.Day) : last;
+        return last < 0 ? until : last;
     }
 }

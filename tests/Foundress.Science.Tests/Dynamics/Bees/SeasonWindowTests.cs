@@ -8,7 +8,8 @@ public class SeasonWindowTests
     private static readonly Gen<SeasonWindow> AnyWindow = Gen.Select(Gen.Double[-182, 365], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[0, 1], (opens, rise, full, fall) =>
     {
         double scale = 365d / Math.Max(rise + full + fall, 1);
-        return new SeasonWindow(opens, opens + (scale * rise), opens + (scale * (rise + full)), Math.Min(opens + (scale * (rise + full + fall)), opens + 365));
+        double fades = Math.Min(opens + (scale * (rise + full)), opens + 365);
+        return new SeasonWindow(opens, Math.Min(opens + (scale * rise), fades), fades, Math.Max(fades, Math.Min(opens + (scale * (rise + full + fall)), opens + 365)));
     });
 
     [Fact]
