@@ -67,7 +67,7 @@ public sealed class ChangeReader(BookState state, KnowledgeBase knowledge, doubl
         var perDay = change.GrowthPerDayInterval(confidence);
         var grown = change.ChanceGrown;
         var sentence =
-            $"{what} is {Times(change.MedianRatio)} times what it was {Say.Count(days, "day", "days")} before ({Times(ratio.Lower)} to {Times(ratio.Upper)}): {PerCent(change.MedianGrowthPerDay)} a day ({PerCent(perDay.Lower)} to {PerCent(perDay.Upper)}). {Verdict(grown)}{(controlled ? " A control began in between." : null)}";
+            $"{what} is {Times(change.MedianRatio)} times what it was {Say.Count(days, "day", "days")} before ({Times(ratio.Lower)} to {Times(ratio.Upper)}): {Say.Growth(change.MedianGrowthPerDay, culture)} a day ({Say.Growth(perDay.Lower, culture)} to {Say.Growth(perDay.Upper, culture)}). {Verdict(grown)}{(controlled ? " A control began in between." : null)}";
         return new ChangeSince(since, days, change.MedianRatio, ratio, change.MedianGrowthPerDay, perDay, grown, colonies, sentence);
     }
 
@@ -79,6 +79,4 @@ public sealed class ChangeReader(BookState state, KnowledgeBase knowledge, doubl
     };
 
     private string Times(double ratio) => ratio >= 100 ? "over 100" : ratio.ToString(ratio >= 10 ? "0" : ratio >= 0.1 ? "0.0#" : "0.0##", culture);
-
-    private string PerCent(double perDay) => (100 * perDay).ToString("+0.0;−0.0;0.0", culture) + " %";
 }

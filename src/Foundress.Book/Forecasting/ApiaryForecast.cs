@@ -13,8 +13,6 @@ namespace Foundress.Book.Forecasting;
 /// </remarks>
 public sealed class ApiaryForecast
 {
-    // So many days before the first count the reckoning starts, for the cells to find their balance.
-    private const int LeadDays = 28;
     private const int LongestRecord = 1100;
 
     private readonly KnowledgeBase _knowledge;
@@ -50,10 +48,10 @@ public sealed class ApiaryForecast
         var start = wishes.Min(wish => wish.On);
         foreach (var jar in colonies.SelectMany(colony => colony.Jars))
             start = jar.On < start ? jar.On : start;
-        start = start.AddDays(-LeadDays);
+        start = start.AddDays(-HistoryBuilder.LeadDays);
         if (to.DayNumber - start.DayNumber > LongestRecord)
             start = to.AddDays(-LongestRecord);
-        var recovery = HistoryBuilder.RecoveryOf(_knowledge, UsualMethod(colonies));
+        var recovery = HistoryBuilder.RecoveryOf(_knowledge, HistoryBuilder.UsualMethod(colonies.SelectMany(colony => colony.Jars).Select(jar => jar.MethodId), _knowledge));
         var known = colonies.SelectMany(colony => colony.Jars.Select(jar => jar.On).Concat(colony.Inspections.Select(seen => seen.On))).Order().ToArray();
         // Jars of days between which nothing became known are foretold from one run.
         foreach (var group in Enumerable.Range(0, wishes.Count).GroupBy(i => known.Count(on => on <= wishes[i].On)).OrderBy(group => group.Key))
@@ -92,9 +90,4 @@ public sealed class ApiaryForecast
             }
         }
     }
-
-    private string UsualMethod(IReadOnlyList<ForecastColony> colonies) =>
-        colonies.SelectMany(colony => colony.Jars).GroupBy(jar => jar.MethodId, StringComparer.Ordinal)
-            .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).FirstOrDefault()?.Key
-        ?? _knowledge.Methods.First(method => method.IsJar).Id;
 }

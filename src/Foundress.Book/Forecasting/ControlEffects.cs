@@ -13,58 +13,30 @@ internal static class ControlEffects
     private const int ShortDays = 10;
 
     /// <summary>What controls do to the bees.</summary>
-    internal static IReadOnlyList<BeeEvent> BeeEvents(IReadOnlyList<ForecastControl> controls, FrameCounts frames)
+    internal static IReadOnlyList<BeeEvent> BeeEvents(IReadOnlyList<ForecastControl> controls, FrameCounts frames) =>
+        [.. controls.SelectMany(control => BeeEvents(control.Agent.Model, control.Start, control.End, frames))];
+
+    /// <summary>What one control does to the bees; new queens are the caller's matter.</summary>
+    /// <param name="model">What it does.</param>
+    /// <param name="start">The first day.</param>
+    /// <param name="end">The last day; the first again, or earlier, where it is not known.</param>
+    /// <param name="frames">The usual shares of a split.</param>
+    internal static IReadOnlyList<BeeEvent> BeeEvents(ControlModel model, DateOnly start, DateOnly end, FrameCounts frames) => model.Action switch
     {
-        var events = new List<BeeEvent>();
-        foreach (var control in controls)
-        {
-            var model = control.Agent.Model;
-            switch (model.Action)
-            {
-                case ControlAction.RemoveDroneBrood:
-                    events.Add(BeeEvent.DroneBroodTaken(control.Start, model.DroneCellsRemoved?.Value ?? 0));
-                    break;
-                case ControlAction.RemoveBrood:
-                    events.Add(BeeEvent.BroodTaken(control.Start, model.WorkerCellsRemoved?.Value ?? 0));
-                    break;
-                case ControlAction.StopLaying:
-                    events.Add(BeeEvent.Queen(control.Start, BeeEventKind.QueenCaged));
-                    events.Add(BeeEvent.Queen(StopEnd(control), BeeEventKind.QueenReleased));
-                    break;
-                case ControlAction.Split:
-                    events.Add(BeeEvent.Divided(control.Start, model.BeesMoved?.Value ?? frames.SplitShareOfBees.Value, frames.SplitShareOfBrood.Value));
-                    break;
-                default:
-                    break;
-            }
-        }
+        ControlAction.RemoveDroneBrood => [BeeEvent.DroneBroodTaken(start, model.DroneCellsRemoved?.Value ?? 0)],
+        ControlAction.RemoveBrood => [BeeEvent.BroodTaken(start, model.WorkerCellsRemoved?.Value ?? 0)],
+        ControlAction.StopLaying =>
+        [
+            BeeEvent.Queen(start, BeeEventKind.QueenCaged),
+            BeeEvent.Queen(end > start ? end : start.AddDays((int)(model.LayingStops?.Value ?? 1)), BeeEventKind.QueenReleased),
+        ],
+        ControlAction.Split => [BeeEvent.Divided(start, model.BeesMoved?.Value ?? frames.SplitShareOfBees.Value, frames.SplitShareOfBrood.Value)],
+        _ => [],
+    };
 
-        return events;
-    }
-
-    /// <summary>Mites that leave with bees or combs.</summary>
-    internal static IReadOnlyList<MitesTaken> Taken(IReadOnlyList<ForecastControl> controls, FrameCounts frames, DateOnly first)
-    {
-        var taken = new List<MitesTaken>();
-        foreach (var control in controls)
-        {
-            var model = control.Agent.Model;
-            var day = control.Start.DayNumber - first.DayNumber;
-            switch (model.Action)
-            {
-                case ControlAction.RemoveDroneBrood or ControlAction.RemoveBrood:
-                    taken.Add(new(day, 0, model.WorkerCellsRemoved?.Value ?? 0, model.DroneCellsRemoved?.Value ?? 0));
-                    break;
-                case ControlAction.Split:
-                    taken.Add(new(day, model.BeesMoved?.Value ?? frames.SplitShareOfBees.Value, frames.SplitShareOfBrood.Value, frames.SplitShareOfBrood.Value));
-                    break;
-                default:
-                    break;
-            }
-        }
-
-        return taken;
-    }
+    /// <summary>Mites that leave with bees or combs: whatever sits on or in them leaves in the same shares.</summary>
+    internal static IReadOnlyList<MitesTaken> Taken(BeeCourse course) =>
+        [.. course.Taken.Where(taken => taken.Day >= 0 && taken.Day < course.Days).Select(taken => new MitesTaken(taken.Day, taken.Adults, taken.WorkerBrood, taken.DroneBrood))];
 
     /// <summary>The controls that kill, with the name by which colonies of an apiary share their effect.</summary>
     internal static IReadOnlyList<(ControlEffect Effect, string Key)> Kills(IReadOnlyList<ForecastControl> controls, DateOnly first)
@@ -101,10 +73,4 @@ internal static class ControlEffects
 
     // A share of the daily rate: doses with days of no effect between them.
     private static double Share(double kill, double weight) => weight == 1 ? kill : 1 - Math.Pow(1 - kill, weight);
-
-    private static DateOnly StopEnd(ForecastControl control)
-    {
-        var given = control.End.DayNumber - control.Start.DayNumber;
-        return control.Start.AddDays(given > 0 ? given : (int)(control.Agent.Model.LayingStops?.Value ?? 1));
-    }
 }

@@ -10,6 +10,9 @@ namespace Foundress.Book.Forecasting;
 /// <remarks>Keep one for all colonies of a site: it keeps the site's year. Not safe for concurrent use.</remarks>
 public sealed class HistoryBuilder
 {
+    /// <summary>So many days before the first count the reckoning starts, for the cells to find their balance.</summary>
+    internal const int LeadDays = 28;
+
     private readonly KnowledgeBase _knowledge;
     private readonly BroodSeason _season;
     private readonly Hemisphere _hemisphere;
@@ -41,6 +44,14 @@ public sealed class HistoryBuilder
         return Math.Clamp(found.Recoveries.Average(recovery => recovery.Share.Value) / 100, 0.05, 1);
     }
 
+    /// <summary>The counting method used most, on whose scale levels are foretold; the first in the knowledge files where there is none.</summary>
+    /// <param name="methodIds">The methods of the jars.</param>
+    /// <param name="knowledge">The knowledge files.</param>
+    internal static string UsualMethod(IEnumerable<string> methodIds, KnowledgeBase knowledge) =>
+        methodIds.GroupBy(id => id, StringComparer.Ordinal)
+            .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal).FirstOrDefault()?.Key
+        ?? knowledge.Methods.First(method => method is { IsJar: true, IsHistoric: false }).Id;
+
     /// <summary>The history of a colony.</summary>
     /// <param name="colony">Its record; jars before <paramref name="start"/> are passed over.</param>
     /// <param name="start">The day the reckoning starts at, the same for all colonies of an apiary.</param>
@@ -51,9 +62,8 @@ public sealed class HistoryBuilder
         var kills = ControlEffects.Kills(colony.Controls, start);
         if (kills.Count > ColonyDays.MostControls)
             kills = [.. kills.Skip(kills.Count - ColonyDays.MostControls)];
-        var days = ColonyDays.Of(
-            Bees(colony, start, to, asOf), _knowledge.Mites.Life, _hemisphere, [.. kills.Select(kill => kill.Effect)],
-            ControlEffects.Taken(colony.Controls, _knowledge.Bees.Frames, start));
+        var bees = Bees(colony, start, to, asOf);
+        var days = ColonyDays.Of(bees, _knowledge.Mites.Life, _hemisphere, [.. kills.Select(kill => kill.Effect)], ControlEffects.Taken(bees));
         var evidence = new List<Evidence>();
         foreach (var jar in colony.Jars)
         {
@@ -67,19 +77,10 @@ public sealed class HistoryBuilder
     private BeeCourse Bees(ForecastColony colony, DateOnly start, DateOnly to, DateOnly asOf)
     {
         var events = ControlEffects.BeeEvents(colony.Controls, _knowledge.Bees.Frames);
-        var sightings = new List<BeeSighting>();
-        var frames = _knowledge.Bees.Frames;
-        foreach (var seen in colony.Inspections)
-        {
-            if (seen.On <= asOf)
-            {
-                sightings.Add(new(
-                    seen.On, seen.FramesOfBees * frames.BeesPerFrame.Value, frames.BeesLogSpread.Value, seen.FramesOfBrood * frames.BroodCellsPerFrame.Value,
-                    frames.BroodLogSpread.Value));
-            }
-        }
-
-        if (events.Count > 0 || sightings.Count > 0)
+        BeeSighting[] sightings = [.. colony.Inspections
+            .Where(seen => seen.On <= asOf)
+            .Select(seen => _knowledge.Bees.Frames.Sighting(seen.On, seen.FramesOfBees, seen.FramesOfBrood))];
+        if (events.Count > 0 || sightings.Length > 0)
             return BeeCourses.Of(_season, sightings, events, start, to);
         if (!_plain.TryGetValue((start, to), out var course))
             _plain[(start, to)] = course = BeeCourses.Of(_season, [], [], start, to);

@@ -19,4 +19,10 @@ public sealed record ApiaryCourse(
     IReadOnlyList<ColonyForecast> Colonies,
     double? ExpectedOver,
     DateOnly? Soonest,
-    string Sentence);
+    string Sentence)
+{
+    /// <summary>Apiaries in the order in which they need their keeper: the soonest over the line first, then the most colonies over it.</summary>
+    public static IOrderedEnumerable<ApiaryCourse> InOrder(IEnumerable<ApiaryCourse> courses) => courses
+        .OrderBy(course => course.Soonest ?? DateOnly.MaxValue)
+        .ThenByDescending(course => course.ExpectedOver ?? 0);
+}

@@ -19,14 +19,11 @@ namespace Foundress.Book.Forecasts;
 /// </remarks>
 public sealed class ApiaryForecaster
 {
-    // So many days before the first count the reckoning starts, for the cells to find their balance.
-    private const int LeadDays = 28;
     private const int PastShown = 60;
     private const int FanStep = 3;
 
     private readonly BookState _state;
     private readonly KnowledgeBase _knowledge;
-    private readonly CultureInfo _culture;
     private readonly JudgingPolicy _policy;
     private readonly ColonyRecordReader _reader;
     private readonly ForecastSentences _sentences;
@@ -38,7 +35,7 @@ public sealed class ApiaryForecaster
     /// <param name="seasons">The bees' years made so far, when some are kept.</param>
     public ApiaryForecaster(BookState state, KnowledgeBase knowledge, CultureInfo culture, BroodSeasons? seasons = null)
     {
-        (_state, _knowledge, _culture) = (state, knowledge, culture);
+        (_state, _knowledge) = (state, knowledge);
         _policy = JudgingPolicy.Of(state, knowledge);
         _reader = new ColonyRecordReader(state, seasons ?? new BroodSeasons(knowledge), new OtherCountReader(knowledge, _policy, culture));
         _sentences = new ForecastSentences(culture);
@@ -137,7 +134,8 @@ public sealed class ApiaryForecaster
 
         // From the start of tomorrow's reckoning on; today's state is the first of its days.
         var outlook = filter.Project(history.Days, at.Until + how.Ahead, at.Recovery, seed);
-        fan.AddRange(Points(outlook.Fan(FanStep)));
+        var ahead = Points(outlook.Fan(FanStep));
+        fan.AddRange(ahead);
         any.Add(outlook);
         var line = Outlook(outlook, lines);
         var next = lines[0] is { } now
@@ -147,7 +145,7 @@ public sealed class ApiaryForecaster
         var supposed = future is null || how.Suppose is not { } suppose ? null : Suppose(filter, future, suppose, at, lines, line, how, seed);
         return new ColonyForecast(
             colony.Id, colony.Name, jars, fan, line, next?.On, next?.ChanceOfChange.Value ?? 0, report.Thin,
-            _sentences.OfColony(jars, Points(outlook.Fan(FanStep))[0], line, next?.On, report.Thin, at.Today.AddDays(how.Ahead)), supposed);
+            _sentences.OfColony(jars, ahead[0], line, next?.On, report.Thin, at.Today.AddDays(how.Ahead)), supposed);
     }
 
     private SupposedCourse Suppose(
@@ -191,15 +189,15 @@ public sealed class ApiaryForecaster
             .Where(on => on <= today && on >= earliest)
             .DefaultIfEmpty(today)
             .Min();
-        return first.AddDays(-LeadDays);
+        return first.AddDays(-HistoryBuilder.LeadDays);
     }
 
-    private string UsualMethod(IReadOnlyList<Colony> colonies, DateOnly today) => colonies
-        .SelectMany(colony => _state.JarsOf(colony.Id))
-        .Where(jar => jar.Facts.On <= today && _knowledge.Methods.TryGet(jar.Facts.Method, out var method) && method is { IsJar: true, IsHistoric: false })
-        .GroupBy(jar => jar.Facts.Method, StringComparer.Ordinal)
-        .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.Ordinal)
-        .FirstOrDefault()?.Key ?? _knowledge.Methods.First(method => method is { IsJar: true, IsHistoric: false }).Id;
+    private string UsualMethod(IReadOnlyList<Colony> colonies, DateOnly today) => HistoryBuilder.UsualMethod(
+        colonies
+            .SelectMany(colony => _state.JarsOf(colony.Id))
+            .Where(jar => jar.Facts.On <= today && _knowledge.Methods.TryGet(jar.Facts.Method, out var method) && method is { IsJar: true, IsHistoric: false })
+            .Select(jar => jar.Facts.Method),
+        _knowledge);
 
     // The line may step with the season, so each day has its own; where a set has a gap the one before holds on.
     private MiteLevel?[] LinesOf(Apiary apiary, DateOnly today, int ahead)

@@ -20,8 +20,6 @@ internal sealed class ColonyRecordReader(BookState state, BroodSeasons seasons, 
     private readonly KnowledgeBase _knowledge = seasons.Knowledge;
     private readonly ControlList _controls = ControlList.Of(state, seasons.Knowledge);
 
-    internal ColonyHistory Read(Colony colony, DateOnly start, DateOnly to, DateOnly asOf) => Read(colony, start, to, asOf, null, out _);
-
     internal ColonyHistory Read(Colony colony, DateOnly start, DateOnly to, DateOnly asOf, Supposition? supposed, out ColonyDays? future)
     {
         var bees = ColonyBees.Of(state, seasons, colony.Id, start, to);
@@ -43,15 +41,11 @@ internal sealed class ColonyRecordReader(BookState state, BroodSeasons seasons, 
         var course = events.Length == bees.Events.Count ? bees.Course : BeeCourses.Of(bees.Season, bees.Sightings, events, start, to);
         // Behind those of the record, so that the particles keep what they know of these.
         ControlEffect[] kills = [.. Kills(controls, start).Select(kill => kill.Effect), .. ControlEffects.Kills([control], start).Select(kill => kill.Effect)];
-        return ColonyDays.Of(course, _knowledge.Mites.Life, hemisphere, kills[..Math.Min(kills.Length, ColonyDays.MostControls)], Taken(course));
+        return ColonyDays.Of(course, _knowledge.Mites.Life, hemisphere, kills[..Math.Min(kills.Length, ColonyDays.MostControls)], ControlEffects.Taken(course));
     }
 
     private ColonyDays Days(BeeCourse course, Hemisphere hemisphere, IReadOnlyList<ForecastControl> controls, DateOnly start) =>
-        ColonyDays.Of(course, _knowledge.Mites.Life, hemisphere, [.. Kills(controls, start).Select(kill => kill.Effect)], Taken(course));
-
-    // What leaves the colony with bees or combs takes its mites along.
-    private static List<MitesTaken> Taken(BeeCourse course) =>
-        [.. course.Taken.Where(taken => taken.Day >= 0 && taken.Day < course.Days).Select(taken => new MitesTaken(taken.Day, taken.Adults, taken.WorkerBrood, taken.DroneBrood))];
+        ColonyDays.Of(course, _knowledge.Mites.Life, hemisphere, [.. Kills(controls, start).Select(kill => kill.Effect)], ControlEffects.Taken(course));
 
     private static IReadOnlyList<(ControlEffect Effect, string Key)> Kills(IReadOnlyList<ForecastControl> controls, DateOnly start)
     {

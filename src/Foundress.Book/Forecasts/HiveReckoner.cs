@@ -1,3 +1,4 @@
+using Foundress.Book.Forecasting;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
@@ -65,29 +66,14 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
     {
         if (!seasons.Knowledge.Controls.Agents.TryGet(course.Agent, out var agent))
             return [];
-        var model = agent.Model;
-        return model.Action switch
+        return agent.Model.Action switch
         {
-            ControlAction.RemoveDroneBrood => [BeeEvent.DroneBroodTaken(course.Start, model.DroneCellsRemoved?.Value ?? 0)],
-            ControlAction.RemoveBrood => [BeeEvent.BroodTaken(course.Start, model.WorkerCellsRemoved?.Value ?? 0)],
-            ControlAction.StopLaying =>
-            [
-                BeeEvent.Queen(course.Start, BeeEventKind.QueenCaged),
-                BeeEvent.Queen(StopEnd(course, model), BeeEventKind.QueenReleased),
-            ],
             ControlAction.Requeen => OfQueen(new QueenRecord(course.Colony, course.Start, QueenEvent.Introduced)),
 
             // The split itself, with its frames, is mostly in the book too; then it is not counted twice.
-            ControlAction.Split when !state.HappeningsOf(course.Colony).Any(one => one.Facts is ColonySplit && Math.Abs(one.On.DayNumber - course.Start.DayNumber) <= SameVisit) =>
-                [BeeEvent.Divided(course.Start, model.BeesMoved?.Value ?? _frames.SplitShareOfBees.Value, _frames.SplitShareOfBrood.Value)],
-            _ => [],
+            ControlAction.Split when state.HappeningsOf(course.Colony).Any(one => one.Facts is ColonySplit && Math.Abs(one.On.DayNumber - course.Start.DayNumber) <= SameVisit) => [],
+            _ => ControlEffects.BeeEvents(agent.Model, course.Start, course.End ?? course.PlannedEnd ?? course.Start, _frames),
         };
-    }
-
-    private static DateOnly StopEnd(Course course, ControlModel model)
-    {
-        var end = course.End ?? course.PlannedEnd;
-        return end > course.Start ? end.Value : Moved(course.Start, (int)(model.LayingStops?.Value ?? 1));
     }
 
     private IEnumerable<BeeEvent> OfQueen(QueenRecord queen) => queen.Event switch

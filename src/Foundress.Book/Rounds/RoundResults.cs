@@ -40,7 +40,7 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
         return new RoundResult(round, round.Open.Count, apiaries, pooled is null ? null : Whole(pooled, apiaries), next);
     }
 
-    private static ApiaryVisit Visit(Round round, ApiaryDraw draw, BookState state)
+    private ApiaryVisit Visit(Round round, ApiaryDraw draw)
     {
         var members = draw.Chosen.Concat(draw.Reserves).ToHashSet();
         var jars = round.Jars.Where(jar => jar.Colony is { } colony && members.Contains(colony) && state.Colonies.ContainsKey(colony)).ToList();
@@ -51,8 +51,6 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
             round.Id,
             [.. jars.GroupBy(jar => jar.Colony!.Value).Select(group => KeyValuePair.Create(group.Key, (IReadOnlyList<Jar>)[.. group]))]);
     }
-
-    private ApiaryVisit Visit(Round round, ApiaryDraw draw) => Visit(round, draw, state);
 
     // Apiaries of one round share the season and often the stock: one with few jars is drawn towards the others.
     private static OperationPosterior? Pool(IReadOnlyList<(ApiaryId Apiary, ApiaryJars Jars)> sampled) =>

@@ -266,7 +266,7 @@ internal sealed class BookFold
         return draft;
     }
 
-    private static List<T> Listed<TKey, T>(Dictionary<TKey, List<T>> lists, TKey key)
+    internal static List<T> Listed<TKey, T>(Dictionary<TKey, List<T>> lists, TKey key)
         where TKey : struct
     {
         if (!lists.TryGetValue(key, out var list))

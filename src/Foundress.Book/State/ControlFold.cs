@@ -64,11 +64,7 @@ internal sealed class ControlFold
         foreach (var control in Controls.Values.OrderBy(control => control.Facts.Start).ThenBy(control => control.Entry))
         {
             foreach (var colony in control.Facts.Colonies.Distinct())
-            {
-                if (!CoursesByColony.TryGetValue(colony, out var courses))
-                    CoursesByColony[colony] = courses = [];
-                courses.Add(Course.Of(control, colony, known.GetValueOrDefault(colony)));
-            }
+                BookFold.Listed(CoursesByColony, colony).Add(Course.Of(control, colony, known.GetValueOrDefault(colony)));
         }
     }
 

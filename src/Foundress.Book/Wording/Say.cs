@@ -26,6 +26,9 @@ public static class Say
     /// <summary>A whole percentage for a confidence, for example "95 %".</summary>
     public static string Percent(double share, CultureInfo culture) => (share * 100).ToString("0.#", culture) + " %";
 
+    /// <summary>Growth of the natural logarithm of a level per day as a signed percentage: "+2.1 %".</summary>
+    public static string Growth(double perDay, CultureInfo culture) => (100 * perDay).ToString("+0.0;−0.0;0.0", culture) + " %";
+
     /// <summary>A day in ISO 8601.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 

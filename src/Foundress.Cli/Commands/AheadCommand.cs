@@ -35,10 +35,9 @@ internal static class AheadCommand
             var state = book.Ledger.State;
             var forecaster = new ApiaryForecaster(state, KnowledgeBase.Load(), CultureInfo.InvariantCulture);
             var options = new ForecastOptions { Ahead = ahead, Seed = parsed.GetValue(seed) };
-            AheadApiary[] places = [.. ApiaryArgument.Find(ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []), state)
-                .Select(id => new AheadApiary(state.Apiaries[id].Name, forecaster.Of(state.Apiaries[id], around.Today, options, cancellation)))
-                .OrderBy(place => place.Course.Soonest ?? DateOnly.MaxValue)
-                .ThenByDescending(place => place.Course.ExpectedOver ?? 0)];
+            var courses = ApiaryArgument.Find(ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []), state)
+                .Select(id => forecaster.Of(state.Apiaries[id], around.Today, options, cancellation));
+            AheadApiary[] places = [.. ApiaryCourse.InOrder(courses).Select(course => new AheadApiary(state.Apiaries[course.Apiary].Name, course))];
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, places);
             else

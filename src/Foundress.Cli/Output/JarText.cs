@@ -23,21 +23,12 @@ internal static class JarText
             + $"{Say.Level(reading.Interval.Lower.Per100Bees, culture)} to {Say.Level(reading.Interval.Upper.Per100Bees, culture)}.");
         text.WriteLine(reading.Meaning);
         if (reading.Passes is { } passes)
-            Write(text, "What the passes say:", passes.Advice is { } advice ? [passes.Finding, advice] : [passes.Finding]);
-        Write(text, "What would sharpen the answer:", reading.Sharpen);
-        Write(text, "Mind with this method:", reading.Cautions);
+            TextList.Write(text, "What the passes say:", passes.Advice is { } advice ? [passes.Finding, advice] : [passes.Finding]);
+        TextList.Write(text, "What would sharpen the answer:", reading.Sharpen);
+        TextList.Write(text, "Mind with this method:", reading.Cautions);
         if (reading.Lines is { } lines)
             text.WriteLine($"\nLines: {lines.Title} ({lines.Source}).");
         if (working)
-            Write(text, "How it was worked out:", [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
-    }
-
-    private static void Write(TextWriter text, string head, IReadOnlyList<string> items)
-    {
-        if (items.Count == 0)
-            return;
-        text.WriteLine("\n" + head);
-        foreach (var item in items)
-            text.WriteLine("  - " + item);
+            TextList.Write(text, "How it was worked out:", [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
     }
 }

@@ -18,22 +18,13 @@ internal static class OtherText
         if (reading.TotalSaid is { } total)
             text.WriteLine(total);
         if (reading.Lines is null)
-            Write(text, "Published lines for this time of year:", [.. reading.Published.Select(lines => $"{lines.PolicyId}: {Lines(lines, culture)} ({lines.Title}; {lines.Source})")]);
-        Write(text, "Mind with this method:", reading.Cautions);
+            TextList.Write(text, "Published lines for this time of year:", [.. reading.Published.Select(lines => $"{lines.PolicyId}: {Lines(lines, culture)} ({lines.Title}; {lines.Source})")]);
+        TextList.Write(text, "Mind with this method:", reading.Cautions);
         if (working)
-            Write(text, "How it was worked out:", [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
+            TextList.Write(text, "How it was worked out:", [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
     }
 
     private static string Lines(LinesInForce lines, CultureInfo culture) => lines is { Watch: { } watch, Act: { } act }
         ? $"{Say.Line(watch, culture)} and {Say.Line(act, culture)}"
         : Say.Line(lines.Deciding, culture);
-
-    private static void Write(TextWriter text, string head, IReadOnlyList<string> items)
-    {
-        if (items.Count == 0)
-            return;
-        text.WriteLine("\n" + head);
-        foreach (var item in items)
-            text.WriteLine("  - " + item);
-    }
 }

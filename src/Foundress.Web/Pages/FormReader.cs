@@ -47,7 +47,7 @@ public sealed class FormReader(FormDraft draft)
     /// <summary>A day that must be given and must not lie after another.</summary>
     public DateOnly Day(string field, DateOnly latest)
     {
-        if (!DateOnly.TryParseExact(draft[field], "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+        if (!TryIso(draft[field], out var day))
             Add(field, "No day is given. Choose one, or press Today.");
         else if (day > latest)
             Add(field, $"{Words.Day(day)} is in the future. Choose a day up to today, {Words.Day(latest)}.");
@@ -63,6 +63,9 @@ public sealed class FormReader(FormDraft draft)
         "no" => false,
         _ => null,
     };
+
+    /// <summary>Reads the text of a field as a day.</summary>
+    public static bool TryIso(string text, out DateOnly day) => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out day);
 
     /// <summary>A day as the text of a field.</summary>
     public static string Iso(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
