@@ -100,8 +100,8 @@ public sealed class JarScoops(BookState state, KnowledgeBase knowledge)
     private string FirstJar => knowledge.Methods.First(one => one.IsJar && one.DefaultJarId is not null).DefaultJarId!;
 
     // A measure that a later version names cannot be judged here; its jars wait.
-    private IEnumerable<Jar> Teaching() => state.Jars.Where(jar =>
-        jar.Facts.Bees is { Basis: BeeBasis.Counted, Measure: { } measure } && (measure == JarBees.OwnScoop || knowledge.JarMeasures.TryGet(measure, out _)));
+    private IEnumerable<Jar> Teaching() => state.TeachingJars.Where(jar =>
+        jar.Facts.Bees.Measure == JarBees.OwnScoop || knowledge.JarMeasures.TryGet(jar.Facts.Bees.Measure, out _));
 
     private static int Bees(Jar jar) => (int)Math.Round(jar.Facts.Bees.Count);
 }

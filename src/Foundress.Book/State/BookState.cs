@@ -1,5 +1,6 @@
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
+using Foundress.Science;
 
 namespace Foundress.Book.State;
 
@@ -22,6 +23,8 @@ public sealed class BookState
     private readonly Dictionary<ColonyId, List<Happening>> _happeningsByColony;
     private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
     private readonly Dictionary<ColonyId, List<Course>> _coursesByColony;
+
+    private IReadOnlyList<Jar>? _teachingJars;
 
     internal BookState(BookFold fold)
     {
@@ -109,6 +112,10 @@ public sealed class BookState
 
     /// <summary>Every entry that speaks of a colony, struck ones too, in the book's order.</summary>
     public IReadOnlyList<Entry> EntriesOf(ColonyId colony) => _entriesByColony.TryGetValue(colony, out var entries) ? entries : NoEntries;
+
+    /// <summary>Jars whose bees were counted and whose measure is named, by day: those that teach what a measure holds. Gathered when first asked for.</summary>
+    public IReadOnlyList<Jar> TeachingJars =>
+        _teachingJars ??= [.. Jars.Where(jar => jar.Facts.Bees is { Basis: BeeBasis.Counted, Measure: not null })];
 
     /// <summary>Jars that were kept without a colony.</summary>
     public IEnumerable<Jar> LooseJars => Jars.Where(jar => jar.Colony is null);

@@ -77,16 +77,16 @@ internal static class BeeReader
     }
 
     private static FrameCounts Frames(Node n) => new(
-        Within(n, "beesPerFrame", Units.Bees, 100, 10_000),
-        Within(n, "beesLogSpread", Units.One, 0.01, 2),
-        Within(n, "broodCellsPerFrame", Units.Cells, 100, 20_000),
-        Within(n, "broodLogSpread", Units.One, 0.01, 2),
-        Within(n, "packageBees", Units.Bees, 100, 100_000),
-        Within(n, "beesPerKilogram", Units.Bees, 1000, 20_000),
-        Within(n, "nucleusFramesOfBees", Units.Frames, 0, 60),
-        Within(n, "nucleusFramesOfBrood", Units.Frames, 0, 60),
-        Within(n, "splitShareOfBees", Units.One, 0, 1),
-        Within(n, "splitShareOfBrood", Units.One, 0, 1));
+        n.FigureWithin("beesPerFrame", Units.Bees, 100, 10_000),
+        n.FigureWithin("beesLogSpread", Units.One, 0.01, 2),
+        n.FigureWithin("broodCellsPerFrame", Units.Cells, 100, 20_000),
+        n.FigureWithin("broodLogSpread", Units.One, 0.01, 2),
+        n.FigureWithin("packageBees", Units.Bees, 100, 100_000),
+        n.FigureWithin("beesPerKilogram", Units.Bees, 1000, 20_000),
+        n.FigureWithin("nucleusFramesOfBees", Units.Frames, 0, 60),
+        n.FigureWithin("nucleusFramesOfBrood", Units.Frames, 0, 60),
+        n.FigureWithin("splitShareOfBees", Units.One, 0, 1),
+        n.FigureWithin("splitShareOfBrood", Units.One, 0, 1));
 
     private static ClimateSeason Season(Node n)
     {
@@ -135,14 +135,6 @@ internal static class BeeReader
         if (n.Has(name) && !(days is >= 1 and <= 20 && days == Math.Floor(days)))
             n.Problem($"{name}/value", "a whole number of days from 1 to 20 is needed here.");
         return (int)Math.Clamp(days, 1, 20);
-    }
-
-    private static Figure Within(Node n, string name, string unit, double least, double most)
-    {
-        var figure = n.Figure(name, unit);
-        if (n.Has(name) && !(figure.Value >= least && figure.Value <= most))
-            n.Problem($"{name}/value", string.Create(CultureInfo.InvariantCulture, $"a number from {least} to {most} is needed here."));
-        return figure;
     }
 
     /// <summary>The science says what it can reckon with; here it becomes a problem of the file like any other.</summary>

@@ -22,8 +22,8 @@ internal static class MiteReader
         var life = Life(root.Child("life", LifeFields));
         var counting = root.Child("counting", CountingFields);
         var priors = Priors(root.Child("between", BetweenFields), counting);
-        var fall = Within(counting, "fallLogSpread", 0.01, 3);
-        var cells = Within(counting, "cellsSize", 0.1, 1000);
+        var fall = counting.FigureWithin("fallLogSpread", Units.One, 0.01, 3);
+        var cells = counting.FigureWithin("cellsSize", Units.One, 0.1, 1000);
         var start = root.Child("start", "levels");
         var levels = start.Figures("levels", Units.MitesPer100Bees);
         if (start.Has("levels") && levels.Count != 12)
@@ -87,14 +87,6 @@ internal static class MiteReader
         };
         Check(n, () => priors.Checked());
         return priors;
-    }
-
-    private static Figure Within(Node n, string name, double least, double most)
-    {
-        var figure = n.Figure(name, Units.One);
-        if (n.Has(name) && !(figure.Value >= least && figure.Value <= most))
-            n.Problem($"{name}/value", string.Create(CultureInfo.InvariantCulture, $"a number from {least} to {most} is needed here."));
-        return figure;
     }
 
     // The types of the model know their own ranges; a file that breaks one is refused with the rest of its problems.

@@ -153,6 +153,15 @@ internal sealed class Node
         return new Figure(0, unit, new Source("", SourceStatus.FromMemory));
     }
 
+    /// <summary>A figure whose value lies within bounds.</summary>
+    public Figure FigureWithin(string name, string unit, double least, double most)
+    {
+        var figure = Figure(name, unit);
+        if (Has(name) && !(figure.Value >= least && figure.Value <= most))
+            Problem($"{name}/value", string.Create(CultureInfo.InvariantCulture, $"a number from {least} to {most} is needed here."));
+        return figure;
+    }
+
     public Figure? OptionalFigure(string name, string? unit) => Find(name) is { } element ? FigureAt(name, element, unit) : null;
 
     /// <summary>A figure whose unit the entry is free to choose.</summary>
