@@ -185,7 +185,8 @@ internal sealed class BookFold
         record.CountedJarsTeach ?? Policy.CountedJarsTeach,
         record.FallLines ?? Policy.FallLines,
         record.DroneLines ?? Policy.DroneLines,
-        record.WorkerLines ?? Policy.WorkerLines);
+        record.WorkerLines ?? Policy.WorkerLines,
+        record.Tolerance ?? Policy.Tolerance);
 
     private void Finish()
     {

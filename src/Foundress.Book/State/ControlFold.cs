@@ -83,5 +83,6 @@ internal sealed class ControlFold
         change.Target ?? known.Target,
         change.Refused ?? known.Refused,
         change.LabelSource ?? known.LabelSource,
-        change.Note ?? known.Note);
+        change.Note ?? known.Note,
+        change.CostPerColony ?? known.CostPerColony);
 }

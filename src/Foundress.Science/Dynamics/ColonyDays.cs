@@ -26,10 +26,10 @@ public sealed class ColonyDays
 
     private readonly ControlEffect[] _controls;
 
-    private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls)
+    private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls, float[]? rows = null)
     {
         (Bees, Biology, _controls) = (bees, biology, controls);
-        Rows = new float[bees.Days * Width];
+        Rows = rows ?? new float[bees.Days * Width];
         AdultHazard = [.. controls.Select(control => Hazard(control.AdultKillPerDay))];
         BroodHazard = [.. controls.Select(control => Hazard(control.BroodKillPerDay))];
     }
@@ -71,6 +71,17 @@ public sealed class ColonyDays
         foreach (MitesTaken loss in taken)
             days.Take(loss.Checked());
         return days;
+    }
+
+    /// <summary>The same course with further controls behind its own; cheap, for trying many.</summary>
+    /// <exception cref="ArgumentException">There are more than <see cref="MostControls"/> controls.</exception>
+    public ColonyDays With(IReadOnlyList<ControlEffect> further)
+    {
+        if (further.Count == 0)
+            return this;
+        if (_controls.Length + further.Count > MostControls)
+            throw new ArgumentException($"{_controls.Length + further.Count} controls are given; a course takes at most {MostControls}.", nameof(further));
+        return new(Bees, Biology, [.. _controls, .. further.Select(control => control.Checked())], Rows);
     }
 
     /// <summary>The share of the full late inflow of mites on a day, 0 to 1, rising and falling over three weeks.</summary>
