@@ -2,7 +2,7 @@ using Foundress.Book.Forecasts;
 
 namespace Foundress.Book.Planning;
 
-/// <summary>Gathers the courses of all colonies under one plan into the fan of any one of them.</summary>
+/// <summary>Gathers the courses of all colonies under one plan into the fan of any one of them. They may be added side by side.</summary>
 internal sealed class PlanFan(DateOnly today, int days, int step)
 {
     // So many courses of each colony are enough for the quantiles of all.
@@ -15,8 +15,11 @@ internal sealed class PlanFan(DateOnly today, int days, int step)
     {
         var all = loads.Span;
         var stride = Math.Max(1, all.Length / Each);
-        for (var at = 0; at < all.Length; at += stride)
-            _loads[day].Add(all[at]);
+        lock (_loads[day])
+        {
+            for (var at = 0; at < all.Length; at += stride)
+                _loads[day].Add(all[at]);
+        }
     }
 
     internal IReadOnlyList<FanPoint> Points(double recovery)

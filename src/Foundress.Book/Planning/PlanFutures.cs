@@ -11,7 +11,7 @@ using Foundress.Science.Forecasting;
 namespace Foundress.Book.Planning;
 
 /// <summary>The courses of colonies under plans: bees as controls leave them, with the kills of the others on top.</summary>
-/// <remarks>Courses with other bees are kept while there is room: many plans share them.</remarks>
+/// <remarks>Courses with other bees are kept while there is room: many plans share them. Safe for concurrent use.</remarks>
 internal sealed class PlanFutures(KnowledgeBase knowledge, IReadOnlyList<ColonyHistory> histories, IReadOnlyList<ColonyBees> bees, DateOnly to)
 {
     private const int MostKept = 600;
@@ -62,10 +62,12 @@ internal sealed class PlanFutures(KnowledgeBase knowledge, IReadOnlyList<ColonyH
         var history = histories[colony].Days;
         if (key.Length == 0)
             return history;
-        if (_kept.TryGetValue((colony, key), out var kept))
-            return kept;
-        if (_kept.Count >= MostKept)
-            _kept.Clear();
+        lock (_kept)
+        {
+            if (_kept.TryGetValue((colony, key), out var kept))
+                return kept;
+        }
+
         var known = bees[colony];
         BeeEvent[] events =
         [
@@ -75,6 +77,14 @@ internal sealed class PlanFutures(KnowledgeBase knowledge, IReadOnlyList<ColonyH
                 .OrderBy(one => one.On),
         ];
         var course = BeeCourses.Of(known.Season, known.Sightings, events, history.Bees.FirstDay, to);
-        return _kept[(colony, key)] = ColonyDays.Of(course, history.Biology, known.Season.Site.Hemisphere, history.Controls.ToArray(), ControlEffects.Taken(course));
+        var days = ColonyDays.Of(course, history.Biology, known.Season.Site.Hemisphere, history.Controls.ToArray(), ControlEffects.Taken(course));
+        lock (_kept)
+        {
+            if (_kept.Count >= MostKept)
+                _kept.Clear();
+            _kept[(colony, key)] = days;
+        }
+
+        return days;
     }
 }

@@ -11,12 +11,12 @@ internal sealed class PlanModel(
     public PlanReading Nothing()
     {
         var chances = new float[courses[0].Days * colonies.Count];
-        var own = new float[courses[0].Days];
-        for (var i = 0; i < colonies.Count; i++)
+        SideBySide.Each(colonies.Count, i =>
         {
+            var own = new float[courses[i].Days];
             courses[i].Read(futures.Days(colonies[i], []), [], own);
             Spread(own, chances, i);
-        }
+        });
 
         return new PlanReading(step, colonies.Count, chances, aim);
     }
@@ -29,11 +29,11 @@ internal sealed class PlanModel(
         var chances = new float[further.Count][];
         for (var i = 0; i < further.Count; i++)
             chances[i] = new float[courses[0].Days * colonies.Count];
-        var kept = new float[courses[0].Days];
-        var own = new float[courses[0].Days];
-        for (var colony = 0; colony < colonies.Count; colony++)
+        SideBySide.Each(colonies.Count, colony =>
         {
             var course = courses[colony];
+            var kept = new float[course.Days];
+            var own = new float[course.Days];
             course.KeepAt(futures.Days(colonies[colony], before), Lucks(before), starts, kept);
             for (var i = 0; i < further.Count; i++)
             {
@@ -42,7 +42,7 @@ internal sealed class PlanModel(
                 course.ReadFrom(plan[^1].Candidate.Start, futures.Days(colonies[colony], plan), Lucks(plan), own);
                 Spread(own, chances[i], colony);
             }
-        }
+        });
 
         return [.. chances.Select(ofPlan => new PlanReading(step, colonies.Count, ofPlan, aim))];
     }

@@ -27,7 +27,7 @@ public sealed record PlanOptions
     public DateOnly? SupersDue { get; init; }
 
     /// <summary>Possible courses for each colony with which the plans shown are worked out, 64 to 20,000.</summary>
-    public int Particles { get; init; } = 800;
+    public int Particles { get; init; } = 500;
 
     /// <summary>Possible courses for each colony while searching, 16 to <see cref="Particles"/>.</summary>
     public int SearchParticles { get; init; } = 32;

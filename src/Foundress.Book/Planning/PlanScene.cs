@@ -68,13 +68,18 @@ internal sealed class PlanScene
         yield return new PlanStep(1, parts, "Learning from the counts");
         var priors = _knowledge.Mites.Priors;
         var belief = ApiaryBelief.Learn(histories, priors, [.. Enumerable.Repeat(until, histories.Length)], new ColonyFilter(Math.Max(_how.Particles / 4, 64)), _seed);
-        var filter = new ColonyFilter(_how.Particles);
+        ColonyFilter[] filters = [.. Enumerable.Range(0, Math.Min(SideBySide.Width, histories.Length)).Select(_ => new ColonyFilter(_how.Particles))];
         var states = new PlanColony[histories.Length];
-        for (var i = 0; i < histories.Length; i++)
+        for (var i = 0; i < histories.Length; i += filters.Length)
         {
             yield return new PlanStep(2 + i, parts, "Learning from the counts");
-            filter.Run(histories[i], belief.For(histories[i], i), priors, until, SeededGenerator.ForPart(_how.Seed, _ids[i].ToString()).NextUInt64());
-            states[i] = new PlanColony(filter, histories[i], priors, _how.Particles, _how.Controls);
+            var from = i;
+            SideBySide.Each(Math.Min(filters.Length, histories.Length - i), beside =>
+            {
+                var (colony, filter) = (from + beside, filters[beside]);
+                filter.Run(histories[colony], belief.For(histories[colony], colony), priors, until, SeededGenerator.ForPart(_how.Seed, _ids[colony].ToString()).NextUInt64());
+                states[colony] = new PlanColony(filter, histories[colony], priors, _how.Particles, _how.Controls);
+            });
         }
 
         var futures = new PlanFutures(_knowledge, histories, bees, to.AddDays(1));
@@ -88,9 +93,11 @@ internal sealed class PlanScene
         PlanCourse[] full = [.. states.Select(state => new PlanCourse(state, _loads, _how.Step))];
         var all = Enumerable.Range(0, states.Length).ToArray();
         var none = new PlanFan(_today, _loads.Length, _how.Step);
-        var open = Exactly([], futures, full, new PlanAim(_tolerance.Value, 0), none);
-        var aim = new PlanAim(_tolerance.Value, JudgedFrom(open, uses));
-        var nothing = new PlanFinal([], PlanWeight.Nothing, aim.JudgedFrom == 0 ? open : Exactly([], futures, full, aim, null), none.Points(_recovery), []);
+        var chances = new float[_loads.Length * states.Length];
+        foreach (var done in Exactly([], futures, full, chances, none))
+            yield return new PlanStep(done, 10 * states.Length, "Looking at what comes if nothing is done");
+        var aim = new PlanAim(_tolerance.Value, JudgedFrom(new PlanReading(_how.Step, states.Length, chances, new PlanAim(_tolerance.Value, 0)), uses));
+        var nothing = new PlanFinal([], PlanWeight.Nothing, new PlanReading(_how.Step, states.Length, chances, aim), none.Points(_recovery), []);
         var seen = Seen(nothing.Reading);
         var model = new PlanModel(
             uses.All, futures, seen, [.. seen.Select(i => new PlanCourse(states[i].Fewer(Math.Min(_how.SearchParticles, states[i].Particles)), _loads, _how.Step))],
@@ -110,12 +117,14 @@ internal sealed class PlanScene
         var rulings = Rulings(controls, futures, all);
         for (var i = 0; i < picked.Count; i++)
         {
-            yield return new PlanStep(result!.Tally.Run + (i * states.Length), result.Tally.Run + (picked.Count * states.Length), "Looking closely at the best");
             PlanUse[] plan = [.. picked[i].Plan.Select(place => uses.All[place])];
             if (Enumerable.Range(0, plan.Length).Any(at => rulings.Of(plan[..at], plan[at]) != PlanConflict.None) || Ruled(plan, controls, futures) is not { } ruled)
                 continue;
             var fan = new PlanFan(_today, _loads.Length, _how.Step);
-            finals.Add(new PlanFinal(plan, picked[i].Weight, Exactly(plan, futures, full, aim, fan), fan.Points(_recovery), ruled));
+            chances = new float[chances.Length];
+            foreach (var done in Exactly(plan, futures, full, chances, fan))
+                yield return new PlanStep(result!.Tally.Run + (i * states.Length) + done, result.Tally.Run + (picked.Count * states.Length), "Looking closely at the best");
+            finals.Add(new PlanFinal(plan, picked[i].Weight, new PlanReading(_how.Step, states.Length, chances, aim), fan.Points(_recovery), ruled));
         }
 
         yield return new PlanStep(1, 1, "Done", new PlanList(_culture, _tolerance, _today, _today.AddDays(_how.Ahead), _today.AddDays(aim.JudgedFrom), _jars, _colonies, controls, costs)
@@ -160,19 +169,23 @@ internal sealed class PlanScene
             yield return "No sealed brood is expected then, by the usual year of this site and the plan: look before.";
     }
 
-    private PlanReading Exactly(IReadOnlyList<PlanUse> plan, PlanFutures futures, PlanCourse[] courses, PlanAim aim, PlanFan? fan)
+    // All colonies with all particles, a few at a time.
+    private IEnumerable<int> Exactly(IReadOnlyList<PlanUse> plan, PlanFutures futures, PlanCourse[] courses, float[] chances, PlanFan fan)
     {
-        var chances = new float[_loads.Length * courses.Length];
-        var own = new float[_loads.Length];
         var lucks = PlanModel.LucksOf(plan, _seed);
-        for (var colony = 0; colony < courses.Length; colony++)
+        for (var first = 0; first < courses.Length; first += SideBySide.Width)
         {
-            courses[colony].Read(futures.Days(colony, plan), lucks, own, fan is null ? null : fan.Add);
-            for (var day = 0; day < own.Length; day++)
-                chances[(day * courses.Length) + colony] = own[day];
+            var from = first;
+            SideBySide.Each(Math.Min(SideBySide.Width, courses.Length - first), beside =>
+            {
+                var colony = from + beside;
+                var own = new float[_loads.Length];
+                courses[colony].Read(futures.Days(colony, plan), lucks, own, fan.Add);
+                for (var day = 0; day < own.Length; day++)
+                    chances[(day * courses.Length) + colony] = own[day];
+            });
+            yield return first;
         }
-
-        return new PlanReading(_how.Step, courses.Length, chances, aim);
     }
 
     // Where the tolerance is passed before any control could have worked, only later days can be asked of a plan.
