@@ -20,10 +20,10 @@ public sealed record PlanOptions
     /// <summary>The colonies that would be controlled; null for all that live in the apiary.</summary>
     public IReadOnlyList<ColonyId>? Colonies { get; init; }
 
-    /// <summary>The day supers come off; null when not known.</summary>
+    /// <summary>The day supers come off; null for what the book says.</summary>
     public DateOnly? HarvestOn { get; init; }
 
-    /// <summary>The day supers go on next; null when not known.</summary>
+    /// <summary>The day supers go on next; null for what the book says.</summary>
     public DateOnly? SupersDue { get; init; }
 
     /// <summary>Possible courses for each colony with which the plans shown are worked out, 64 to 20,000.</summary>

@@ -24,16 +24,16 @@ public static class PlanSituations
         return known with
         {
             Brood = known.Brood ?? brood,
-            SupersOn = Supers(known.SupersOn, on, options),
-            SupersDue = options.SupersDue,
-            HarvestOn = options.HarvestOn,
+            SupersOn = Supers(known.SupersOn, on, options.HarvestOn ?? known.HarvestOn, options.SupersDue ?? known.SupersDue),
+            SupersDue = options.SupersDue ?? known.SupersDue,
+            HarvestOn = options.HarvestOn ?? known.HarvestOn,
         };
     }
 
-    private static bool? Supers(bool? known, DateOnly on, PlanOptions options)
+    private static bool? Supers(bool? known, DateOnly on, DateOnly? harvest, DateOnly? due)
     {
-        var off = options.HarvestOn is { } harvest && on >= harvest ? options.HarvestOn : null;
-        var back = options.SupersDue is { } due && on >= due ? options.SupersDue : null;
+        var off = on >= harvest ? harvest : null;
+        var back = on >= due ? due : null;
         // Of the two days the later one holds.
         return (off, back) switch
         {

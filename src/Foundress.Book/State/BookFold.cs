@@ -147,6 +147,9 @@ internal sealed class BookFold
             case ControlRecord or ControlEnded or AgentRecord or NormalsRecord:
                 Controls.Take(read.Entry, read.Record);
                 break;
+            case ControlPlanRecord plan:
+                Controls.Take(read.Entry, plan);
+                break;
             case PolicyRecord record:
                 TakePolicy(record);
                 break;
@@ -292,6 +295,7 @@ internal sealed class BookFold
         JarRecord { Colony: { } colony } => new[] { colony },
         JarPlaced r => new[] { r.Colony },
         ControlRecord r => r.Colonies.Distinct().ToArray(),
+        ControlPlanRecord r => r.Colonies.Distinct().ToArray(),
         _ => [],
     };
 
