@@ -25,13 +25,16 @@ public sealed class ColonyDays
     internal const int Drones = 12;
 
     private readonly ControlEffect[] _controls;
+    private readonly bool[] _broodless;
+    private readonly bool[] _controlled;
 
     private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls)
     {
         (Bees, Biology, _controls) = (bees, biology, controls);
         Rows = new float[bees.Days * Width];
-        AdultHazard = [.. controls.Select(control => Hazard(control.AdultKillPerDay))];
-        BroodHazard = [.. controls.Select(control => Hazard(control.BroodKillPerDay))];
+        (_broodless, _controlled) = (new bool[bees.Days], new bool[bees.Days]);
+        AdultHazards = Hazards(controls, control => control.AdultKillPerDay);
+        BroodHazards = Hazards(controls, control => control.BroodKillPerDay);
     }
 
     /// <summary>The bees.</summary>
@@ -48,9 +51,10 @@ public sealed class ColonyDays
 
     internal float[] Rows { get; }
 
-    internal float[] AdultHazard { get; }
+    // One run of days for each control.
+    internal float[] AdultHazards { get; }
 
-    internal float[] BroodHazard { get; }
+    internal float[] BroodHazards { get; }
 
     /// <summary>Puts a course together.</summary>
     /// <param name="bees">The bees.</param>
@@ -83,9 +87,26 @@ public sealed class ColonyDays
         return Math.Clamp(Math.Min(rise, fall), 0d, 1d);
     }
 
+    /// <summary>Whether no cell is sealed on a day and none sealed 12 and 14 days ago gives bees.</summary>
+    internal bool Broodless(int day) => _broodless[day];
+
+    /// <summary>Whether any control kills mites on a day.</summary>
+    internal bool Controlled(int day) => _controlled[day];
+
     internal bool AtWork(int control, int day) => day >= _controls[control].FirstDay && day < _controls[control].EndDay;
 
-    private static float Hazard(double share) => (float)-Numerics.PortableFunctions.Log(1d - share);
+    private float[] Hazards(ControlEffect[] controls, Func<ControlEffect, double> killPerDay)
+    {
+        float[] hazards = new float[controls.Length * Days];
+        for (int control = 0; control < controls.Length; control++)
+        {
+            double first = -Numerics.PortableFunctions.Log(1d - killPerDay(controls[control]));
+            for (int day = Math.Max(controls[control].FirstDay, 0); day < Math.Min(controls[control].EndDay, Days); day++)
+                hazards[(control * Days) + day] = (float)(first * controls[control].ShareOn(day));
+        }
+
+        return hazards;
+    }
 
     private void Fill(int day, Hemisphere hemisphere)
     {
@@ -103,7 +124,7 @@ public sealed class ColonyDays
         row[DroneRate] = (float)(Biology.InvasionScale * Biology.DroneInvasion * drones[day] / Biology.BeeGrams);
         row[PerWorkerCell] = (float)(1d / Math.Max(emergingWorkers, 1d));
         row[PerDroneCell] = (float)(1d / Math.Max(emergingDrones, 1d));
-        row[Death] = (float)(Biology.DeathBroodless + (brood * (Biology.DeathWithBrood - Biology.DeathBroodless)));
+        row[Death] = (float)((brood * Biology.DeathWithBrood) + ((1d - brood) * Math.Max(Biology.DeathBroodless, brood < 1d ? WinterLoss(day) : 0d)));
         row[LateInflow] = (float)LateShare(Biology, hemisphere, Bees.FirstDay.AddDays(day));
         row[AdultsKept] = 1f;
         row[WorkersKept] = 1f;
@@ -111,6 +132,29 @@ public sealed class ColonyDays
         row[Recruits] = (float)Math.Min(0.3, emergingWorkers / adults);
         row[FullLaying] = (float)(adults + Biology.HalfLayingBees);
         row[Drones] = emergingDrones > 0d ? 1f : 0f;
+        _broodless[day] = row[WorkerRate] == 0f && row[DroneRate] == 0f && emergingWorkers == 0d && emergingDrones == 0d;
+        for (int control = 0; control < _controls.Length; control++)
+            _controlled[day] |= AtWork(control, day);
+    }
+
+    // Without brood as many mites in a hundred are lost as bees: dead bees carried no fewer mites than live ones, and the load on
+    // those left did not rise (Fries & Perez-Escala 2001, Apidologie 32:223-229, from November to February). Mites ride on the
+    // young bees that winter, not on the last of summer: so the least loss of the months around counts. A colony without brood in
+    // summer has no such bees. A swarm or split is no loss.
+    private double WinterLoss(int day)
+    {
+        const int Around = 90;
+        const double MostOfWinterBees = 0.01;
+        double least = double.PositiveInfinity;
+        for (int near = Math.Max(day - Around, 1); near <= Math.Min(day + Around, Days - 1); near++)
+        {
+            double before = Bees.Adults[near - 1];
+            double emerged = Bees.WorkerSealed[Math.Max(near - MiteBiology.WorkerSealedDays, 0)];
+            if (before >= 1d)
+                least = Math.Min(least, Math.Max(0d, before + emerged - Bees.Adults[near]) / before);
+        }
+
+        return least <= MostOfWinterBees ? least : 0d;
     }
 
     private void Take(MitesTaken loss)
