@@ -1,8 +1,8 @@
-using System.Globalization;
 using Foundress.Book.Forecasts;
+using Foundress.Book.Forecasts.Exchange;
 using Foundress.Book.Journal;
 using Foundress.Book.State;
-using Foundress.Knowledge;
+using Foundress.Web.Background;
 using Foundress.Web.Store;
 
 namespace Foundress.Web.Pages;
@@ -12,17 +12,20 @@ namespace Foundress.Web.Pages;
 /// the day changes. Only one is worked out at a time; asking for another waits for its turn.
 /// </summary>
 /// <param name="session">The open book.</param>
-public sealed class ForecastShelf(BookSession session) : IDisposable
+/// <param name="work">Where they are worked out.</param>
+public sealed class ForecastShelf(BookSession session, BackgroundWork work) : IDisposable
 {
-    // A phone is slower than a laptop by half an order: fewer courses, the same fan within its own grain.
-    private const int Particles = 400;
+    private const int Particles = 2000;
+    private const int RecordDays = 365;
+
+    // On the page's own thread every colony holds up the screen: fewer courses, the same fan within its own grain.
+    private const int ParticlesOnPage = 400;
 
     // What is older than this says little of today that the counts since do not say better.
-    private const int RecordDays = 270;
+    private const int RecordDaysOnPage = 270;
 
     private readonly SemaphoreSlim _turn = new(1);
     private readonly Dictionary<ApiaryId, ApiaryCourse> _courses = [];
-    private readonly BroodSeasons _seasons = new(KnowledgeBase.Load());
     private BookState? _state;
     private DateOnly _today;
 
@@ -87,17 +90,12 @@ public sealed class ForecastShelf(BookSession session) : IDisposable
 
     private async Task<ApiaryCourse> WorkAsync(Apiary apiary, Supposition? suppose, Action<ForecastStep>? progress, CancellationToken cancellation)
     {
-        var forecaster = new ApiaryForecaster(session.State, KnowledgeBase.Load(), CultureInfo.CurrentCulture, _seasons);
-        var options = new ForecastOptions { Particles = Particles, RecordDays = RecordDays, Suppose = suppose };
-        foreach (var step in forecaster.Steps(apiary, session.Today, options))
-        {
-            if (step.Course is { } course)
-                return course;
-            progress?.Invoke(step);
-            await Task.Delay(1, cancellation); // the screen gets its turn between two colonies
-        }
-
-        throw new InvalidOperationException("The forecast ended without a course.");
+        var place = await work.PlaceAsync();
+        var request = new ForecastRequest(
+            apiary.Id, session.Today, place == WorkPlace.Beside ? Particles : ParticlesOnPage, place == WorkPlace.Beside ? RecordDays : RecordDaysOnPage,
+            Agent: suppose?.Agent.Id, From: suppose?.On);
+        var answer = await work.RunAsync(ForecastJob.Called, ForecastJson.Write(request), step => progress?.Invoke(new ForecastStep(step.Done, step.Of, null)), cancellation);
+        return ForecastJson.ReadCourse(answer);
     }
 
     private void Fresh()
