@@ -25,6 +25,7 @@ public sealed class ForecastJob : IBookJob
             RecordDays = request.RecordDays,
             Ahead = request.Ahead,
             Seed = request.Seed,
+            Only = request.Only,
             Suppose = Supposed(setting, request),
         };
         var forecaster = new ApiaryForecaster(setting.State, setting.Seasons.Knowledge, setting.Culture, setting.Seasons);

@@ -9,7 +9,8 @@ namespace Foundress.Book.Forecasts.Exchange;
 /// <param name="RecordDays">Days of the record used, as in <see cref="ForecastOptions.RecordDays"/>.</param>
 /// <param name="Ahead">Days looked ahead, as in <see cref="ForecastOptions.Ahead"/>.</param>
 /// <param name="Seed">Seed of everything drawn.</param>
+/// <param name="Only">The one colony that is foretold, as in <see cref="ForecastOptions.Only"/>; null for all.</param>
 /// <param name="Agent">Id of a control to suppose; null for none.</param>
 /// <param name="From">The day it would begin; null with no control.</param>
 public sealed record ForecastRequest(
-    ApiaryId Apiary, DateOnly Today, int Particles, int RecordDays, int Ahead = 120, ulong Seed = 1, string? Agent = null, DateOnly? From = null);
+    ApiaryId Apiary, DateOnly Today, int Particles, int RecordDays, int Ahead = 120, ulong Seed = 1, ColonyId? Only = null, string? Agent = null, DateOnly? From = null);
