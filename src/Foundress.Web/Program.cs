@@ -34,7 +34,6 @@ builder.Services.AddSingleton<BookSession>();
 builder.Services.AddSingleton<DemoDoor>();
 builder.Services.AddSingleton<SeasonShelf>();
 builder.Services.AddSingleton<BackgroundWork>();
-builder.Services.AddSingleton<CourseStore>();
 builder.Services.AddSingleton<ForecastShelf>();
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();

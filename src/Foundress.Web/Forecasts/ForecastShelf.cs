@@ -31,7 +31,6 @@ public sealed class ForecastShelf : IDisposable
 
     private readonly BookSession _session;
     private readonly BackgroundWork _work;
-    private readonly CourseStore _store;
     private readonly NavigationManager _navigation;
     private readonly Dictionary<ApiaryId, ForecastSlot> _slots = [];
     private readonly Dictionary<ApiaryId, string> _keys = [];
@@ -49,11 +48,10 @@ public sealed class ForecastShelf : IDisposable
     /// <summary>A shelf for the open book.</summary>
     /// <param name="session">The open book.</param>
     /// <param name="work">Where forecasts are worked out.</param>
-    /// <param name="store">Where they are kept.</param>
     /// <param name="navigation">Which page is shown.</param>
-    public ForecastShelf(BookSession session, BackgroundWork work, CourseStore store, NavigationManager navigation)
+    public ForecastShelf(BookSession session, BackgroundWork work, NavigationManager navigation)
     {
-        (_session, _work, _store, _navigation) = (session, work, store, navigation);
+        (_session, _work, _navigation) = (session, work, navigation);
         session.Changed += BookChanged;
     }
 
@@ -253,7 +251,7 @@ public sealed class ForecastShelf : IDisposable
     {
         slot.Looked = true;
         var operation = _session.Operation;
-        var kept = await _store.ReadAsync(operation, slot.Apiary);
+        var kept = await CourseStore.ReadAsync(operation, slot.Apiary);
         if (operation == _session.Operation)
             slot.Kept ??= kept;
     }
@@ -277,7 +275,7 @@ public sealed class ForecastShelf : IDisposable
             if (operation != _session.Operation)
                 return;
             slot.Kept = new KeptCourse(made, ForecastJson.ReadCourse(answer));
-            await _store.KeepAsync(operation, slot.Kept);
+            await CourseStore.KeepAsync(operation, slot.Kept);
         }
         catch (OperationCanceledException)
         {

@@ -47,7 +47,7 @@ public sealed class BrowserEntryStore : IEntryStore
     public async Task ForgetAsync(string operation)
     {
         await Guard(() => StoreModule.Forget(operation));
-        await new CourseStore().ForgetAsync(operation);
+        await CourseStore.ForgetAsync(operation);
     }
 
     /// <inheritdoc/>

@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
-using Foundress.Book.Forecasts;
 using Foundress.Book.Forecasts.Exchange;
 using Foundress.Book.Journal;
 
@@ -12,10 +11,10 @@ namespace Foundress.Web.Store;
 /// device is reported from here; the journal's own store, which must not fail, reports it.
 /// </remarks>
 [SupportedOSPlatform("browser")]
-public sealed class CourseStore
+public static class CourseStore
 {
     /// <summary>The forecast kept for an apiary; null when there is none that can be read.</summary>
-    public async Task<KeptCourse?> ReadAsync(string operation, ApiaryId apiary)
+    public static async Task<KeptCourse?> ReadAsync(string operation, ApiaryId apiary)
     {
         try
         {
@@ -30,7 +29,7 @@ public sealed class CourseStore
     }
 
     /// <summary>Keeps a forecast in place of the one before.</summary>
-    public async Task KeepAsync(string operation, KeptCourse kept)
+    public static async Task KeepAsync(string operation, KeptCourse kept)
     {
         try
         {
@@ -43,7 +42,7 @@ public sealed class CourseStore
     }
 
     /// <summary>Forgets every forecast of an operation.</summary>
-    public async Task ForgetAsync(string operation)
+    public static async Task ForgetAsync(string operation)
     {
         try
         {
