@@ -5,7 +5,7 @@ namespace Foundress.Knowledge;
 /// <summary>Reads the file of controls and holds its parts against each other.</summary>
 internal static class ControlReader
 {
-    public static readonly string[] Fields = ["modes", "gear", "proof", "agents"];
+    public static readonly string[] Fields = ["modes", "gear", "proof", "planning", "agents"];
 
     public static ControlFacts Read(Node root)
     {
@@ -14,11 +14,12 @@ internal static class ControlReader
             "id", "title", "rotates", "text", "source", "status", "doi");
         var gear = root.Named("gear", n => new Gear(n.Id(), n.Text("text"), n.Flag("isProtective"), n.Source()), "id", "text", "isProtective", "source", "status", "doi");
         var proof = Proof(root.Child("proof", "margin", "confidence", "proveWithin", "jarsBefore", "sealedWait", "leastMites"));
+        var planning = Planning(root.Child("planning", "tolerance", "settle", "sealedCells"));
         var agents = root.Named("agents", n => Agent(n, modes, gear),
             "id", "title", "description", "ingredient", "kind", "form", "isOffered", "aliases", "mode", "days", "temperatures", "reach", "efficacies",
             "targetBroodless", "targetWithBrood", "supers", "daysBeforeSupers", "minimumInterval", "leastBroodFrames", "requirements", "gear",
             "resistance", "risks", "cautions", "organic", "hazardRank", "labourRank", "model");
-        return new(new("control", agents), new("mode of action", modes), new("piece of gear", gear), proof);
+        return new(new("control", agents), new("mode of action", modes), new("piece of gear", gear), proof, planning);
     }
 
     private static ProofRules Proof(Node n)
@@ -32,6 +33,17 @@ internal static class ControlReader
             n.Problem("confidence/value", "a confidence lies between 0 and 1, both excluded.");
         foreach (var (name, figure) in new[] { ("proveWithin", rules.ProveWithin), ("jarsBefore", rules.JarsBefore), ("sealedWait", rules.SealedWait), ("leastMites", rules.LeastMites) })
             Whole(n, name, figure, 1, 365);
+        return rules;
+    }
+
+    private static PlanRules Planning(Node n)
+    {
+        var rules = new PlanRules(n.Figure("tolerance", Units.One), n.Figure("settle", Units.Days), n.Figure("sealedCells", Units.One));
+        if (n.Has("tolerance") && rules.Tolerance.Value is not (> 0 and < 1))
+            n.Problem("tolerance/value", "a chance that is borne lies between 0 and 1, both excluded.");
+        Whole(n, "settle", rules.Settle, 1, 365);
+        if (n.Has("sealedCells") && rules.SealedCells.Value < 1)
+            n.Problem("sealedCells/value", "at least 1 cell.");
         return rules;
     }
 

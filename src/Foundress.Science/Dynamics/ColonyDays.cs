@@ -28,11 +28,18 @@ public sealed class ColonyDays
     private readonly bool[] _broodless;
     private readonly bool[] _controlled;
 
-    private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls)
+    private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls, ColonyDays? like = null)
     {
         (Bees, Biology, _controls) = (bees, biology, controls);
-        Rows = new float[bees.Days * Width];
-        (_broodless, _controlled) = (new bool[bees.Days], new bool[bees.Days]);
+        Rows = like?.Rows ?? new float[bees.Days * Width];
+        _broodless = like?._broodless ?? new bool[bees.Days];
+        _controlled = new bool[bees.Days];
+        for (int day = 0; day < bees.Days; day++)
+        {
+            for (int control = 0; control < controls.Length; control++)
+                _controlled[day] |= AtWork(control, day);
+        }
+
         AdultHazards = Hazards(controls, control => control.AdultKillPerDay);
         BroodHazards = Hazards(controls, control => control.BroodKillPerDay);
     }
@@ -75,6 +82,17 @@ public sealed class ColonyDays
         foreach (MitesTaken loss in taken)
             days.Take(loss.Checked());
         return days;
+    }
+
+    /// <summary>The same course with further controls behind its own; cheap, for trying many.</summary>
+    /// <exception cref="ArgumentException">There are more than <see cref="MostControls"/> controls.</exception>
+    public ColonyDays With(IReadOnlyList<ControlEffect> further)
+    {
+        if (further.Count == 0)
+            return this;
+        if (_controls.Length + further.Count > MostControls)
+            throw new ArgumentException($"{_controls.Length + further.Count} controls are given; a course takes at most {MostControls}.", nameof(further));
+        return new(Bees, Biology, [.. _controls, .. further.Select(control => control.Checked())], this);
     }
 
     /// <summary>The share of the full late inflow of mites on a day, 0 to 1, rising and falling over three weeks.</summary>
@@ -133,8 +151,6 @@ public sealed class ColonyDays
         row[FullLaying] = (float)(adults + Biology.HalfLayingBees);
         row[Drones] = emergingDrones > 0d ? 1f : 0f;
         _broodless[day] = row[WorkerRate] == 0f && row[DroneRate] == 0f && emergingWorkers == 0d && emergingDrones == 0d;
-        for (int control = 0; control < _controls.Length; control++)
-            _controlled[day] |= AtWork(control, day);
     }
 
     // Without brood as many mites in a hundred are lost as bees: dead bees carried no fewer mites than live ones, and the load on
