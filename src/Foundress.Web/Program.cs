@@ -2,6 +2,8 @@ using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using Foundress.Book.Journal;
 using Foundress.Web;
+using Foundress.Web.Background;
+using Foundress.Web.Forecasts;
 using Foundress.Web.Pages;
 using Foundress.Web.Shell;
 using Foundress.Web.Store;
@@ -18,7 +20,9 @@ builder.RootComponents.Add<HeadOutlet>("head::after");
 await Task.WhenAll(
     JSHost.ImportAsync(StoreModule.Name, "../js/store.js"),
     JSHost.ImportAsync(DeviceModule.Name, "../js/device.js"),
-    JSHost.ImportAsync(UpdateModule.Name, "../js/update.js"));
+    JSHost.ImportAsync(UpdateModule.Name, "../js/update.js"),
+    JSHost.ImportAsync(WorkModule.Name, "../js/work.js"),
+    JSHost.ImportAsync(CourseModule.Name, "../js/courses.js"));
 
 // One user, one tab: everything lives as long as the page.
 builder.Services.AddSingleton(TimeProvider.System);
@@ -29,6 +33,7 @@ builder.Services.AddSingleton<IDevice, BrowserDevice>();
 builder.Services.AddSingleton<BookSession>();
 builder.Services.AddSingleton<DemoDoor>();
 builder.Services.AddSingleton<SeasonShelf>();
+builder.Services.AddSingleton<BackgroundWork>();
 builder.Services.AddSingleton<ForecastShelf>();
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();

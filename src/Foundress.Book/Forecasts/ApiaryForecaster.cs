@@ -88,7 +88,7 @@ public sealed class ApiaryForecaster
             yield break;
         }
 
-        var steps = colonies.Count + 1;
+        var steps = how.Only is null ? colonies.Count + 1 : 2;
         var start = StartOf(colonies, today, how.RecordDays);
         var until = today.DayNumber - start.DayNumber + 1;
         var histories = new ColonyHistory[colonies.Count];
@@ -106,11 +106,14 @@ public sealed class ApiaryForecaster
         var lines = LinesOf(apiary, today, how.Ahead);
         var filter = new ColonyFilter(how.Particles);
         var forecasts = new List<ColonyForecast>(colonies.Count);
+        var last = how.Only is null ? colonies.Count - 1 : -1;
         var any = new AnyColonyFan(today, how.Ahead, FanStep);
         for (var i = 0; i < colonies.Count; i++)
         {
+            if (how.Only is { } only && only != colonies[i].Id)
+                continue;
             forecasts.Add(Foretell(colonies[i], histories[i], futures[i], belief.For(histories[i], i), filter, any, (today, until, recovery), lines, how));
-            if (i + 1 < colonies.Count)
+            if (i < last)
                 yield return new ForecastStep(i + 2, steps, null);
         }
 

@@ -1,3 +1,5 @@
+using Foundress.Book.Journal;
+
 namespace Foundress.Book.Forecasts;
 
 /// <summary>How a forecast is worked out.</summary>
@@ -14,6 +16,9 @@ public sealed record ForecastOptions
 
     /// <summary>Seed of everything drawn: the same book, day and seed give the same forecast on every device.</summary>
     public ulong Seed { get; init; } = 1;
+
+    /// <summary>The one colony to foretell, learning from all of its apiary; null, the default, for every colony.</summary>
+    public ColonyId? Only { get; init; }
 
     /// <summary>A control to suppose, to see what it would change; none by default.</summary>
     public Supposition? Suppose { get; init; }

@@ -60,7 +60,7 @@ internal static class ControlReader
             n.Named("requirements", r => new Requirement(r.Id(), r.Choice("id", Words.ControlNeeds), r.Flag("isStrict"), r.Text("text"), r.Source()), "id", "isStrict", "text", "source", "status", "doi"),
             n.OptionalTexts("gear"), Statements(n, "resistance"), Statements(n, "risks"), Statements(n, "cautions"),
             Organic(n.Child("organic", "use", "text", "source", "status", "doi")), n.Figure("hazardRank", Units.One), n.Figure("labourRank", Units.One), Model(n.Child("model",
-                "action", "adultKillPerDay", "broodKillPerDay", "days", "logSpread", "failureShare", "failureFactor", "droneCellsRemoved", "workerCellsRemoved",
+                "action", "adultKillPerDay", "broodKillPerDay", "days", "logSpread", "failureShare", "failureFactor", "halfLife", "droneCellsRemoved", "workerCellsRemoved",
                 "layingStops", "beesMoved", "reproductionFactor", "reproductionAfter")));
         Check(n, agent, modes, gear);
         return agent;
@@ -119,7 +119,7 @@ internal static class ControlReader
         var model = new ControlModel(
             n.Choice("action", Words.ControlActions), n.Figure("adultKillPerDay", Units.PerDay), n.Figure("broodKillPerDay", Units.PerDay), n.Figure("days", Units.Days),
             n.Figure("logSpread", Units.One), n.Figure("failureShare", Units.One), n.Figure("failureFactor", Units.One),
-            n.OptionalFigure("droneCellsRemoved", Units.One), n.OptionalFigure("workerCellsRemoved", Units.One), n.OptionalFigure("layingStops", Units.Days),
+            n.OptionalFigure("halfLife", Units.Days), n.OptionalFigure("droneCellsRemoved", Units.One), n.OptionalFigure("workerCellsRemoved", Units.One), n.OptionalFigure("layingStops", Units.Days),
             n.OptionalFigure("beesMoved", Units.One), n.OptionalFigure("reproductionFactor", Units.One), n.OptionalFigure("reproductionAfter", Units.Days));
         foreach (var (name, figure) in new[] { ("adultKillPerDay", model.AdultKillPerDay), ("broodKillPerDay", model.BroodKillPerDay) })
         {
@@ -128,6 +128,8 @@ internal static class ControlReader
         }
 
         Whole(n, "days", model.Days, 1, 365);
+        if (model.HalfLife is { } half && !(half.Value is > 0 and <= 3650))
+            n.Problem("halfLife/value", "the days in which a rate falls by half lie above 0, up to 3650.");
         Whole(n, "layingStops", model.LayingStops, 1, 100);
         Whole(n, "reproductionAfter", model.ReproductionAfter, 0, 365);
         if (n.Has("logSpread") && model.LogSpread.Value is not (>= 0 and <= 2))

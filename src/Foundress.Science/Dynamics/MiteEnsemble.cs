@@ -48,11 +48,10 @@ public sealed class MiteEnsemble
         Reproduction = new float[Stride];
         PerAdultScale = new float[Stride];
         PerBroodScale = new float[Stride];
+        PerDroneScale = new float[Stride];
         PerAdult = new float[Stride];
         Laying = new float[Stride];
-        PerLaying = new float[Stride];
         Infested = new float[Stride];
-        Load = new float[Stride];
         foreach (float[] ones in (float[][])[StrengthArray, AdultScaleArray, BroodScaleArray, DroneScaleArray, ControlScales])
             Array.Fill(ones, 1f);
     }
@@ -130,15 +129,13 @@ public sealed class MiteEnsemble
 
     internal float[] PerBroodScale { get; }
 
+    internal float[] PerDroneScale { get; }
+
     internal float[] PerAdult { get; }
 
     internal float[] Laying { get; }
 
-    internal float[] PerLaying { get; }
-
     internal float[] Infested { get; }
-
-    internal float[] Load { get; }
 
     /// <summary>Factors on the kill rate of one control.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such control.</exception>

@@ -21,7 +21,7 @@ public sealed class SeasonShelf(BookSession session)
     private readonly Dictionary<(Guid Id, int Years), DrawnStrip> _strips = [];
     private readonly Dictionary<RoundId, RoundResult> _results = [];
     private readonly Dictionary<ColonyId, ChangeSince?> _changes = [];
-    private (DrawnStrip Strip, IReadOnlyList<FanPoint> Fan, DrawnStrip Drawn)? _fanned;
+    private readonly Dictionary<DrawnStrip, (IReadOnlyList<FanPoint> Fan, DrawnStrip Drawn)> _fanned = [];
     private BookState? _state;
     private DateOnly _today;
     private SeasonStrips? _reader;
@@ -53,8 +53,8 @@ public sealed class SeasonShelf(BookSession session)
     {
         if (fan.Count == 0)
             return strip;
-        if (_fanned is not { } kept || !ReferenceEquals(kept.Strip, strip) || !ReferenceEquals(kept.Fan, fan))
-            _fanned = kept = (strip, fan, strip.With(fan));
+        if (!_fanned.TryGetValue(strip, out var kept) || !ReferenceEquals(kept.Fan, fan))
+            _fanned[strip] = kept = (fan, strip.With(fan));
         return kept.Drawn;
     }
 
@@ -82,6 +82,7 @@ public sealed class SeasonShelf(BookSession session)
             return this;
         (_state, _today, _seasons) = (session.State, session.Today, null);
         _strips.Clear();
+        _fanned.Clear();
         _results.Clear();
         _changes.Clear();
         _reader = new SeasonStrips(_state, KnowledgeBase.Load(), CultureInfo.CurrentCulture);

@@ -44,7 +44,11 @@ public sealed class BrowserEntryStore : IEntryStore
     public Task UnsettleAsync(string operation) => Guard(() => StoreModule.Unsettle(operation));
 
     /// <inheritdoc/>
-    public Task ForgetAsync(string operation) => Guard(() => StoreModule.Forget(operation));
+    public async Task ForgetAsync(string operation)
+    {
+        await Guard(() => StoreModule.Forget(operation));
+        await CourseStore.ForgetAsync(operation);
+    }
 
     /// <inheritdoc/>
     public Task<string?> GetAsync(string key) => Guard(() => StoreModule.MetaGet(key));

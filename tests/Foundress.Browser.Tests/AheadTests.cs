@@ -1,0 +1,175 @@
+using System.Text.Json.Nodes;
+using Microsoft.Playwright;
+
+namespace Foundress.Browser.Tests;
+
+/// <summary>Forecasts: they come without being asked for, beside the page, and stay.</summary>
+public sealed class AheadTests(PublishedApp app)
+{
+    private const string NoWorkers = "delete window.Worker";
+
+    private static readonly LocatorWaitForOptions Long = new() { Timeout = 60_000 };
+    private static readonly LocatorWaitForOptions Gone = new() { State = WaitForSelectorState.Detached, Timeout = 60_000 };
+
+    [Fact]
+    public async Task ColonyPage_Opened_ForecastAppearsByItselfAndSurvivesAReload()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        var page = visitor.Page;
+        await OrchardAsync(visitor, 2);
+        await page.Locator(".tiles a").First.ClickAsync();
+        await Sentence(page).WaitForAsync(Long);
+        Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" }).CountAsync());
+        var said = await Sentence(page).InnerTextAsync();
+        await UntilCoursesKeptAsync(page, 1);
+
+        // After the reload nothing can be worked out without asking, so what is shown was kept.
+        await page.AddInitScriptAsync(NoWorkers);
+        await page.ReloadAsync();
+        await Sentence(page).WaitForAsync(Long);
+        Assert.Equal(said, await Sentence(page).InnerTextAsync());
+        Assert.Equal(0, await page.GetByText("before the last entry").CountAsync());
+        Assert.Empty(visitor.Faults);
+    }
+
+    [Fact]
+    public async Task ColonyPage_JarKept_EarlierForecastIsMarkedUntilTheNewOneComes()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        var page = visitor.Page;
+        await OrchardAsync(visitor, 1);
+        await page.Locator(".tiles a").First.ClickAsync();
+        await Sentence(page).WaitForAsync(Long);
+        var before = await Sentence(page).InnerTextAsync();
+        Assert.Contains("No jar of its own", before, StringComparison.Ordinal);
+        var colony = new Uri(page.Url).AbsolutePath.Split('/')[^1];
+
+        // A jar arrives from another device, with the worker held up: the earlier forecast stays, and says that it is one.
+        await page.EvaluateAsync("() => { const post = Worker.prototype.postMessage, held = []; Worker.prototype.postMessage = function (...all) { held.push(() => post.apply(this, all)); }; window.letGo = () => { Worker.prototype.postMessage = post; held.forEach(one => one()); }; }");
+        host.Put("home", Jar(colony, 21));
+        await visitor.GoAsync("settings");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync();
+        await page.GetByText("Kept on this device and copied").WaitForAsync();
+        await visitor.GoAsync("colony/" + colony);
+        await page.GetByText("This one was made before the last entry.").WaitForAsync(Long);
+        Assert.Equal(before, await Sentence(page).InnerTextAsync());
+
+        await page.EvaluateAsync("letGo()");
+        await page.GetByText("This one was made before the last entry.").WaitForAsync(Gone);
+        Assert.DoesNotContain("No jar of its own", await Sentence(page).InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(visitor.Faults);
+    }
+
+    [Fact]
+    public async Task AheadPage_WhileItFills_StaysAtHandAndCanBeStopped()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host, 1440, 900);
+        var page = visitor.Page;
+        await visitor.OpenAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Look at the demo" }).ClickAsync();
+        await page.GetByText("from seed 4711").WaitForAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "What lies ahead" }).ClickAsync();
+        await page.Locator("progress").WaitForAsync(Long);
+
+        // The keeper goes on while it works: a form opens, takes what is typed, and is left again.
+        await visitor.GoAsync("apiary/new");
+        await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Typed meanwhile");
+        Assert.Equal("Typed meanwhile", await page.GetByLabel("Name", new() { Exact = true }).InputValueAsync());
+        await visitor.GoAsync("ahead");
+        await page.Locator("progress").WaitForAsync(Long);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
+        await page.Locator("progress").WaitForAsync(Gone);
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^(Work out the forecasts|Go on with the other)") }).ClickAsync();
+        await page.Locator("progress").WaitForAsync(Long);
+
+        await page.Locator("progress").WaitForAsync(new() { State = WaitForSelectorState.Detached, Timeout = 180_000 });
+        Assert.Equal(3, await page.Locator(".card .say").CountAsync());
+        await visitor.GoAsync(string.Empty);
+        await page.Locator("p.ahead").Nth(2).WaitForAsync(Long);
+        Assert.True(await page.Locator("article.season .fd-fan:visible").CountAsync() > 0);
+        Assert.Empty(visitor.Faults);
+    }
+
+    [Fact]
+    public async Task ColonyPage_WithoutNetworkFromAColdStart_ForecastIsWorkedOutBesideThePage()
+    {
+        var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        await OrchardAsync(visitor, 2);
+        await visitor.OfflineReadyAsync();
+        var address = new Uri(visitor.Page.Url).AbsolutePath;
+        await visitor.Page.CloseAsync();
+        await host.DisposeAsync();
+
+        var page = await visitor.NewPageAsync();
+        await page.GotoAsync(address);
+        await page.Locator(".tiles a").First.ClickAsync();
+        await Sentence(page).WaitForAsync(Long);
+        await page.GetByText("What would a control change?").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show the difference" }).ClickAsync();
+        await page.GetByText("Supposed:").WaitForAsync(Long);
+        Assert.EndsWith("js/reckoner.js", Assert.Single(page.Workers).Url, StringComparison.Ordinal);
+        Assert.Empty(visitor.Faults);
+    }
+
+    [Theory]
+    [InlineData(NoWorkers)]
+    [InlineData("window.Worker = class { constructor() { throw new DOMException('refused by policy', 'SecurityError'); } }")]
+    [InlineData("{ const Own = Worker; window.Worker = class { constructor(url, how) { return new Own('/js/is-not-there.js', how); } }; }")]
+    public async Task ColonyPage_NoWorkerCanRun_SaysSoAndWorksItOutWhenAsked(string barred)
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        var page = visitor.Page;
+        await page.AddInitScriptAsync(barred);
+        await OrchardAsync(visitor, 2);
+        await page.Locator(".tiles a").First.ClickAsync();
+        await page.GetByText("This browser cannot work beside the page").WaitForAsync(Long);
+        Assert.Equal(0, await Sentence(page).CountAsync());
+        await page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" }).ClickAsync();
+        await Sentence(page).WaitForAsync(Long);
+        await page.GetByText("What would a control change?").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Show the difference" }).ClickAsync();
+        await page.GetByText("Supposed:").WaitForAsync(Long);
+        Assert.Empty(visitor.Faults);
+    }
+
+    private static ILocator Sentence(IPage page) => page.Locator("section.card", new() { HasText = "Where it is heading" }).Locator("p.say");
+
+    private static async Task OrchardAsync(Visitor visitor, int colonies)
+    {
+        await visitor.OpenAsync();
+        await visitor.RegisterAsync("Brook side", $"1-{colonies}");
+    }
+
+    private static async Task UntilCoursesKeptAsync(IPage page, int count)
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        const string Count =
+            "new Promise((done, failed) => { const open = indexedDB.open('foundress-forecasts'); open.onerror = () => failed(open.error); open.onsuccess = () => { const all = open.result.transaction('courses').objectStore('courses').count(); all.onsuccess = () => { open.result.close(); done(all.result); }; }; })";
+        while (await page.EvaluateAsync<int>(Count) < count)
+            await Task.Delay(100, patience.Token);
+    }
+
+    private static JsonObject Jar(string colony, int mites) => new()
+    {
+        ["id"] = "01980000-0000-7000-8000-000000000001",
+        ["operation"] = "home",
+        ["author"] = "helper",
+        ["device"] = "other",
+        ["clock"] = "019800000000-0000",
+        ["kind"] = "jar",
+        ["schema"] = 1,
+        ["payload"] = new JsonObject
+        {
+            ["on"] = DateTime.Today.AddDays(-1).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture),
+            ["method"] = "alcohol-wash",
+            ["passes"] = new JsonArray(mites),
+            ["bees"] = new JsonObject { ["basis"] = "Counted", ["count"] = 300, ["logSpread"] = 0 },
+            ["colony"] = colony,
+        },
+    };
+}
