@@ -115,8 +115,8 @@ public sealed class ControlPlannerTests
     public void Of_FewMitesFarUnderTheKeepersLine_NeedsNothing()
     {
         var scene = new JulyApiary(mites: 1);
-        scene.Book.Write(new PolicyRecord(LinePolicy: "own", OwnAct: 25));
-        var plans = scene.Plans();
+        scene.Book.Write(new PolicyRecord(LinePolicy: "own", OwnAct: 90));
+        var plans = scene.Plans(JulyApiary.Quick with { Tolerance = 0.5 });
         var only = Assert.Single(plans.Choices);
         Assert.True(only.Holds);
         Assert.Contains("no plan is needed", plans.Sentence, StringComparison.Ordinal);
