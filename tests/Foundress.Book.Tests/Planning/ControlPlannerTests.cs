@@ -114,9 +114,9 @@ public sealed class ControlPlannerTests
     [Fact]
     public void Of_FewMitesFarUnderTheKeepersLine_NeedsNothing()
     {
-        var scene = new JulyApiary(mites: 1);
+        var scene = new JulyApiary(mites: 0);
         scene.Book.Write(new PolicyRecord(LinePolicy: "own", OwnAct: 25));
-        var plans = scene.Plans();
+        var plans = scene.Plans(JulyApiary.Quick with { Tolerance = 0.4 });
         var only = Assert.Single(plans.Choices);
         Assert.True(only.Holds);
         Assert.Contains("no plan is needed", plans.Sentence, StringComparison.Ordinal);
