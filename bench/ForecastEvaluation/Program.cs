@@ -92,6 +92,23 @@ foreach (var (part, which) in parts)
     }
 }
 
+// Quantiles of the levels foretold and seen, for each arm and visit: where the forecast lies, not only how often it errs.
+Console.WriteLine();
+Console.WriteLine("| arm | day | n | foretold 10 % | median | 90 % | seen 10 % | median | 90 % |");
+Console.WriteLine("|---|---|---|---|---|---|---|---|---|");
+foreach (var arm in trial.Arms.Distinct().Order(StringComparer.Ordinal))
+{
+    foreach (var visit in visits.GroupBy(DaysOf).OrderBy(group => group.Key))
+    {
+        var jars = Enumerable.Range(0, wishes.Length).Where(i => trial.Arms[wishes[i].Wish.Colony] == arm && DaysOf(wishes[i].Wish.On) == visit.Key).ToArray();
+        double Foretold(double chance) => jars.Average(i => bare[i].Level(Chance.Of(chance)).Per100Bees);
+        double Seen(double share) => jars.Select(i => 100d * wishes[i].Seen.Mites / wishes[i].Seen.Bees.Bees).Order().ElementAt((int)(share * (jars.Length - 1)));
+        Console.WriteLine($"| {arm} | {visit.Key} | {jars.Length} | {Foretold(0.1):F2} | {Foretold(0.5):F2} | {Foretold(0.9):F2} | {Seen(0.1):F2} | {Seen(0.5):F2} | {Seen(0.9):F2} |");
+    }
+}
+
 return 0;
+
+string DaysOf(DateOnly day) => day.Month switch { 10 => "about 25", 11 => "about 47", _ => "about 143" };
 
 int Days(int i) => wishes[i].Wish.On.DayNumber - trial.Colonies[wishes[i].Wish.Colony].Jars.Min(jar => jar.On).DayNumber;

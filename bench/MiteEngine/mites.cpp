@@ -24,6 +24,14 @@ inline float Whole(float mean, float variance, uint32_t b) {
   float t = std::max(1.f - relative * (1.f / 9.f) + Normal(b) * std::sqrt(relative) * (1.f / 3.f), 0.f);
   return std::floor(mean * (t * t * t) + Uniform(b));
 }
+inline float Arrived(float adults, float flow, uint32_t key, uint32_t w0, uint32_t w1) {
+  flow = flow < 32.f && flow > 0.f ? Whole(flow, flow, Mix(key + w1)) : flow;
+  adults = std::min(adults + flow, 1e7f);
+  return adults < 128.f && adults != std::floor(adults) ? std::floor(adults + Uniform(Mix(key + w0))) : adults;
+}
+inline float Left(float adults, float leaving, float staying, uint32_t key) {
+  return adults < 128.f && adults > 0.f ? std::min(Whole(leaving, leaving * staying, Mix(key)), adults) : leaving;
+}
 inline float Exp(float x) {
   x = std::min(std::max(x, -87.f), 88.f);
   float n = std::floor(x * 1.44269504f + 0.5f), r = x - n * 0.693359375f - n * -2.12194440e-4f;
@@ -36,10 +44,10 @@ inline float Exp(float x) {
 }
 
 struct Ensemble {
-  std::vector<float> adults, week, strength, own, inflow, late, perAdultScale, perBroodScale, brood, drone, reproduction, perAdult, laying, perLaying, infested, load, workers, drones;
+  std::vector<float> adults, week, strength, own, inflow, late, perAdultScale, perBroodScale, brood, drone, reproduction, perAdult, laying, infested, workers, drones;
   std::vector<uint32_t> keys;
   explicit Ensemble(float mites) {
-    for (auto* v : {&adults, &week, &strength, &own, &inflow, &late, &perAdultScale, &perBroodScale, &brood, &drone, &reproduction, &perAdult, &laying, &perLaying, &infested, &load}) v->assign(kParticles, 0.f);
+    for (auto* v : {&adults, &week, &strength, &own, &inflow, &late, &perAdultScale, &perBroodScale, &brood, &drone, &reproduction, &perAdult, &laying, &infested}) v->assign(kParticles, 0.f);
     std::fill(adults.begin(), adults.end(), mites);
     for (auto* v : {&strength, &perAdultScale, &perBroodScale, &brood, &drone}) std::fill(v->begin(), v->end(), 1.f);
     workers.assign(12 * kParticles, 0.f);
@@ -69,54 +77,49 @@ void Run(Ensemble& e, uint32_t seed) {
           e.reproduction[i] = Exp(e.own[i] + e.week[i]);
         }
       }
-      float full = bees + 8000.f, perFull = 1.f / full, perBee = 1.f / bees;
+      float full = bees + 8000.f, perFull = 1.f / full, perBee = 1.f / bees, death = workersToday > 200.f ? 0.004f : 0.0025f;
+      uint32_t w0 = Word(seed, day, 0), w1 = Word(seed, day, 1), w3 = Word(seed, day, 3);
+      bool broodless = workersToday == 0.f && BroodOn(std::max(day - 14, 0)) == 0.f && BroodOn(std::max(day - 12, 0)) == 0.f;
+      if (broodless) {
+#pragma GCC ivdep
+        for (int i = first; i < end; i++) {
+          e.perAdult[i] = perBee * e.perAdultScale[i] / e.strength[i];
+          e.adults[i] = Arrived(e.adults[i], e.inflow[i] + e.late[i], e.keys[i], w0, w1);
+        }
+#pragma GCC ivdep
+        for (int i = first; i < end; i++) {
+          float adults = e.adults[i], load = std::min(adults * e.perAdult[i], 2.f), survive = Exp(-(death + 0.015f * load));
+          e.adults[i] = adults - Left(adults, adults * (1.f - survive), survive, e.keys[i] + w3);
+          workers[i] = drones[i] = 0.f;
+          e.strength[i] = std::min(std::max(e.strength[i] * (1.f - recruits) * (1.f - std::min(0.03f * load, 0.5f)), 0.02f), 1.f);
+        }
+        continue;
+      }
 #pragma GCC ivdep
       for (int i = first; i < end; i++) {
-        float perStrength = 1.f / e.strength[i], slower = bees + 8000.f * perStrength;
+        float strength = e.strength[i], layers = bees * strength + 8000.f, quotient = 1.f / (strength * layers), perStrength = layers * quotient;
         e.perAdult[i] = perBee * e.perAdultScale[i] * perStrength;
-        e.laying[i] = full / slower;
-        e.perLaying[i] = slower * perFull;
-      }
-      uint32_t w0 = Word(seed, day, 0), w1 = Word(seed, day, 1), w2 = Word(seed, day, 2), w3 = Word(seed, day, 3), w4 = Word(seed, day, 4), w5 = Word(seed, day, 5);
-#pragma GCC ivdep
-      for (int i = first; i < end; i++) {
-        float perCells = e.perBroodScale[i] * e.perLaying[i], mothers = workers[i], perCell = mothers / emerging * perCells;
-        float crowd = 1.f + perCell * kWorkerCrowd, square = crowd * crowd, both = 1.f / ((1.f + perCell) * square);
-        e.infested[i] = perCell * square * both;
-        float back = mothers * (0.55f + 0.72f * e.reproduction[i] * ((1.f + perCell) * both));
-        mothers = drones[i];
-        crowd = 1.f + mothers / dronesEmerging * perCells * kDroneCrowd / e.drone[i];
-        back += mothers * (0.55f + 1.6f * e.reproduction[i] / (crowd * crowd));
-        back = back < 32.f && back > 0.f ? Whole(back, back, Mix(e.keys[i] + w1)) : back;
-        float adults = e.adults[i] + back, arrivals = e.inflow[i] + e.late[i];
-        arrivals = adults < 128.f && arrivals > 0.f ? Whole(arrivals, arrivals, Mix(e.keys[i] + w2)) : arrivals;
-        adults = std::min(adults + arrivals, 1e7f);
-        e.adults[i] = adults < 128.f ? std::floor(adults + Uniform(Mix(e.keys[i] + w0))) : adults;
-      }
-      float death = workersToday > 200.f ? 0.004f : 0.0025f;
-#pragma GCC ivdep
-      for (int i = first; i < end; i++) {
-        float adults = e.adults[i], load = std::min(adults * e.perAdult[i], 2.f);
-        e.load[i] = load;
-        float survive = Exp(-(death + 0.015f * load)), left = adults * survive, dead = adults - left;
-        e.adults[i] = adults < 128.f ? adults - std::min(Whole(dead, dead * survive, Mix(e.keys[i] + w3)), adults) : left;
+        e.laying[i] = full * strength * strength * quotient;
+        float perCells = e.perBroodScale[i] * (layers * perStrength * perFull), mothers = workers[i], perCell = mothers / emerging * perCells, all = 1.f + perCell;
+        float crowd = 1.f + perCell * kWorkerCrowd, droneMothers = drones[i], droneCrowd = 1.f + droneMothers / dronesEmerging * perCells * kDroneCrowd / e.drone[i];
+        crowd *= crowd;
+        droneCrowd *= droneCrowd;
+        float apart = 1.f / (all * crowd * droneCrowd);
+        e.infested[i] = perCell * (crowd * droneCrowd * apart);
+        float flow = mothers * (0.55f + 0.72f * e.reproduction[i] * (all * droneCrowd * apart)) + droneMothers * (0.55f + 1.6f * e.reproduction[i] * (all * crowd * apart));
+        e.adults[i] = Arrived(e.adults[i], flow + (e.inflow[i] + e.late[i]), e.keys[i], w0, w1);
       }
 #pragma GCC ivdep
       for (int i = first; i < end; i++) {
-        float adults = e.adults[i], perGram = e.laying[i] * e.brood[i] * e.perAdult[i], drone = droneRate * e.drone[i] * perGram, rate = workerRate * perGram + drone;
-        float stay = Exp(-rate), entering = adults * (1.f - stay), intoDrones = entering * (drone / (rate + 1e-20f)), intoWorkers = entering - intoDrones;
-        bool few = adults < 128.f;
-        float w = std::min(Whole(intoWorkers, intoWorkers * stay, Mix(e.keys[i] + w4)), adults);
-        float d = std::min(Whole(intoDrones, intoDrones * stay, Mix(e.keys[i] + w5)), adults - w);
-        intoWorkers = few ? w : intoWorkers;
-        intoDrones = few ? d : intoDrones;
-        e.adults[i] = adults - intoWorkers - intoDrones;
-        workers[i] = intoWorkers;
-        drones[i] = intoDrones;
-      }
-#pragma GCC ivdep
-      for (int i = first; i < end; i++) {
-        float old = e.strength[i] * (1.f - recruits) * (1.f - std::min(0.03f * e.load[i], 0.5f)), young = recruits * e.laying[i] * (1.f - e.infested[i] * 0.49f);
+        float adults = e.adults[i], load = std::min(adults * e.perAdult[i], 2.f), survive = Exp(-(death + 0.015f * load));
+        float perGram = e.laying[i] * e.brood[i] * e.perAdult[i], worker = workerRate * perGram, drone = droneRate * e.drone[i] * perGram, rate = worker + drone, outside = Exp(-rate);
+        float entering = adults * survive * (1.f - outside), leaving = adults * (1.f - survive) + entering;
+        float left = Left(adults, leaving, survive * outside, e.keys[i] + w3);
+        e.adults[i] = adults - left;
+        entering *= left / std::max(leaving * rate, 1e-30f);
+        workers[i] = entering * worker;
+        drones[i] = entering * drone;
+        float old = e.strength[i] * (1.f - recruits) * (1.f - std::min(0.03f * load, 0.5f)), young = recruits * e.laying[i] * (1.f - e.infested[i] * 0.49f);
         e.strength[i] = std::min(std::max(old + young, 0.02f), 1.f);
       }
     }

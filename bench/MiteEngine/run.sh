@@ -8,4 +8,7 @@ g++ -O3 -march=native -std=c++17 mites.cpp -o "$binary"
 dotnet build MiteEngine.csproj -c Release -v q -nologo
 "$binary"
 dotnet run --project MiteEngine.csproj -c Release --no-build -- "${1:-all}" ${2:-}
-if python3 -c 'import numpy' 2>/dev/null; then python3 mites.py; else echo "NumPy is not installed: left out"; fi
+for python in python3 /usr/bin/python3; do
+  if "$python" -c 'import numpy' 2>/dev/null; then "$python" mites.py; exit; fi
+done
+echo "NumPy is not installed: left out"

@@ -86,6 +86,7 @@ public static class CommandLine
         root.Add(ChartCommand.Make(around));
         root.Add(ShortlistCommand.Make(around));
         root.Add(AheadCommand.Make(around));
+        root.Add(ChooseCommand.Make(around));
         root.Add(ImportCommand.Make(around));
         root.Add(ForecastCommand.Make(around));
         root.Add(ReportCommand.Make(around));

@@ -13,6 +13,7 @@ public sealed class HelpTests : IDisposable
     [InlineData("brood")]
     [InlineData("plan")]
     [InlineData("draw")]
+    [InlineData("choose")]
     [InlineData("import jars")]
     [InlineData("report")]
     [InlineData("forecast")]

@@ -71,17 +71,6 @@ public sealed class ControlFactsTests
         Assert.InRange(killed, low, high);
     }
 
-    [Fact]
-    public void AdultKillIn_DaysPastTheEnd_KillsNoMore()
-    {
-        var model = Controls.Agents["oxalic-acid-trickle"].Model;
-
-        Assert.Equal(0, model.AdultKillIn(0));
-        Assert.Equal(1 - Math.Pow(0.57, 5), model.AdultKillIn(5), 1e-12);
-        Assert.Equal(model.AdultKillIn(5), model.AdultKillIn(30));
-        Assert.Throws<ArgumentOutOfRangeException>(() => model.AdultKillIn(-1));
-    }
-
     [Theory]
     [InlineData("amitraz", "amitraz-strips")]
     [InlineData("Amitraz Strips", "amitraz-strips")]

@@ -40,6 +40,9 @@ public sealed class ControlList
     /// <summary>How it is proven that a control worked.</summary>
     public ProofRules Proof => _facts.Proof;
 
+    /// <summary>How plans of controls are searched.</summary>
+    public PlanRules Planning => _facts.Planning;
+
     /// <summary>The controls of an operation.</summary>
     public static ControlList Of(BookState state, KnowledgeBase knowledge) => new(state, knowledge);
 
@@ -71,6 +74,9 @@ public sealed class ControlList
 
     /// <summary>The withdrawal period in days the keeper gave; null when none was given.</summary>
     public int? WithdrawalDays(string agent) => _own.GetValueOrDefault(agent)?.WithdrawalDays;
+
+    /// <summary>What it costs for a colony by the keeper's own figure, in the keeper's money; null when none was given. None is shipped.</summary>
+    public double? CostOf(string agent) => _own.GetValueOrDefault(agent)?.CostPerColony;
 
     /// <summary>Whether the keeper gave figures of a label for it.</summary>
     public bool HasOwnFigures(string agent) => _own.ContainsKey(agent);

@@ -50,7 +50,7 @@ internal static class ControlEffects
             var (days, weight) = Span(control);
             var effect = new ControlEffect(
                 control.Start.DayNumber - first.DayNumber, days, Share(model.AdultKillPerDay.Value, weight), Share(model.BroodKillPerDay.Value, weight),
-                model.LogSpread.Value, Math.Min(model.FailureShare.Value, 0.99), model.FailureFactor.Value);
+                model.LogSpread.Value, Math.Min(model.FailureShare.Value, 0.99), model.FailureFactor.Value, model.HalfLife?.Value);
             // Applications of one agent that start within the same two weeks count as one and the same.
             var key = string.Create(CultureInfo.InvariantCulture, $"{control.Agent.Id} {(control.Start.DayNumber + 7) / 14}");
             if (effect.EndDay > 0)

@@ -182,7 +182,7 @@ public sealed class ApiaryForecaster
         return new ApiaryCourse(apiary.Id, today, to, fan, ordered, expected, soonest, _sentences.OfApiary(ordered, expected, today, to));
     }
 
-    private DateOnly StartOf(IReadOnlyList<Colony> colonies, DateOnly today, int recordDays)
+    internal DateOnly StartOf(IReadOnlyList<Colony> colonies, DateOnly today, int recordDays)
     {
         var earliest = today.AddDays(-recordDays);
         var first = colonies
@@ -195,7 +195,7 @@ public sealed class ApiaryForecaster
         return first.AddDays(-HistoryBuilder.LeadDays);
     }
 
-    private string UsualMethod(IReadOnlyList<Colony> colonies, DateOnly today) => HistoryBuilder.UsualMethod(
+    internal string UsualMethod(IReadOnlyList<Colony> colonies, DateOnly today) => HistoryBuilder.UsualMethod(
         colonies
             .SelectMany(colony => _state.JarsOf(colony.Id))
             .Where(jar => jar.Facts.On <= today && _knowledge.Methods.TryGet(jar.Facts.Method, out var method) && method is { IsJar: true, IsHistoric: false })
@@ -203,7 +203,7 @@ public sealed class ApiaryForecaster
         _knowledge);
 
     // The line may step with the season, so each day has its own; where a set has a gap the one before holds on.
-    private MiteLevel?[] LinesOf(Apiary apiary, DateOnly today, int ahead)
+    internal MiteLevel?[] LinesOf(Apiary apiary, DateOnly today, int ahead)
     {
         var lines = new MiteLevel?[ahead];
         MiteLevel? last = null;

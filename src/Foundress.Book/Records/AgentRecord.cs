@@ -21,6 +21,7 @@ namespace Foundress.Book.Records;
 /// <param name="Refused">True when the keeper does not want it.</param>
 /// <param name="LabelSource">Which label or law these figures are from.</param>
 /// <param name="Note">Anything else.</param>
+/// <param name="CostPerColony">What one use costs for a colony, in the keeper's own money, 0 to 10,000.</param>
 public sealed record AgentRecord(
     string Agent,
     string? Title = null,
@@ -36,4 +37,5 @@ public sealed record AgentRecord(
     double? Target = null,
     bool? Refused = null,
     string? LabelSource = null,
-    string? Note = null) : Record;
+    string? Note = null,
+    double? CostPerColony = null) : Record;

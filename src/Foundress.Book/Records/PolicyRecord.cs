@@ -24,6 +24,7 @@ namespace Foundress.Book.Records;
 /// <param name="FallLines">Id of the lines that natural falls are judged by; none when not given.</param>
 /// <param name="DroneLines">Id of the lines that opened drone brood is judged by; none when not given.</param>
 /// <param name="WorkerLines">Id of the lines that opened worker brood is judged by; none when not given.</param>
+/// <param name="Tolerance">The chance of standing over the line that a plan of controls may leave, 0.01 to 0.5.</param>
 public sealed record PolicyRecord(
     string? OperationName = null,
     string? LinePolicy = null,
@@ -42,4 +43,5 @@ public sealed record PolicyRecord(
     bool? CountedJarsTeach = null,
     string? FallLines = null,
     string? DroneLines = null,
-    string? WorkerLines = null) : Record;
+    string? WorkerLines = null,
+    double? Tolerance = null) : Record;

@@ -28,6 +28,7 @@ namespace Foundress.Book.Records;
 [JsonSerializable(typeof(ControlRecord))]
 [JsonSerializable(typeof(ControlEnded))]
 [JsonSerializable(typeof(AgentRecord))]
+[JsonSerializable(typeof(ControlPlanRecord))]
 [JsonSerializable(typeof(NormalsRecord))]
 [JsonSerializable(typeof(MiteFallRecord))]
 [JsonSerializable(typeof(OpenedBroodRecord))]

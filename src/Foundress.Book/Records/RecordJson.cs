@@ -57,6 +57,7 @@ public static class RecordJson
         RecordKinds.Control => RecordContext.Default.ControlRecord,
         RecordKinds.ControlEnded => RecordContext.Default.ControlEnded,
         RecordKinds.Agent => RecordContext.Default.AgentRecord,
+        RecordKinds.ControlPlan => RecordContext.Default.ControlPlanRecord,
         RecordKinds.Normals => RecordContext.Default.NormalsRecord,
         RecordKinds.MiteFall => RecordContext.Default.MiteFallRecord,
         RecordKinds.OpenedBrood => RecordContext.Default.OpenedBroodRecord,

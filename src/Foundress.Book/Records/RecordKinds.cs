@@ -51,6 +51,9 @@ public static class RecordKinds
     /// <summary><see cref="AgentRecord"/>.</summary>
     public const string Agent = "agent";
 
+    /// <summary><see cref="ControlPlanRecord"/>.</summary>
+    public const string ControlPlan = "control-plan";
+
     /// <summary><see cref="NormalsRecord"/>.</summary>
     public const string Normals = "normals";
 
@@ -96,6 +99,7 @@ public static class RecordKinds
         ControlRecord => Control,
         Records.ControlEnded => ControlEnded,
         AgentRecord => Agent,
+        ControlPlanRecord => ControlPlan,
         NormalsRecord => Normals,
         MiteFallRecord => MiteFall,
         OpenedBroodRecord => OpenedBrood,

@@ -26,6 +26,7 @@ internal static class AgentRules
         findings.Range("daysBeforeSupers", record.DaysBeforeSupers, 0, 365, "a number of days before supers");
         findings.Range("withdrawalDays", record.WithdrawalDays, 0, 3650, "a withdrawal period in days");
         findings.Range("minimumInterval", record.MinimumInterval, 0, 365, "a number of days between uses");
+        findings.Range("costPerColony", record.CostPerColony, 0, 10_000, "a cost for a colony");
         findings.Range("target", record.Target, 1, 100, "a share of the mites in per cent");
         foreach (var alias in record.Aliases ?? [])
             findings.Name("aliases", alias, needed: true);

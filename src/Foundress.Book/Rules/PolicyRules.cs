@@ -28,6 +28,7 @@ public static class PolicyRules
         findings.Range("sureAbove", record.SureAbove, 0.5, 1, "a chance for 'above'");
         if ((record.SureBelow ?? state.Policy.SureBelow) is 0.5 && (record.SureAbove ?? state.Policy.SureAbove) is 0.5)
             findings.Error("sureBelow", 0.5, "With 0.5 for both, no jar could be unclear. Lower the one for 'below' or raise the one for 'above'.");
+        findings.Range("tolerance", record.Tolerance, 0.01, 0.5, "a chance of standing over the line that is borne");
         findings.Range("confidence", record.Confidence, 0.5, 0.999, "a confidence");
         if (record.JarMeasure is { } measure && !knowledge.JarMeasures.TryGet(measure, out _))
             findings.Error("jarMeasure", measure, $"'{measure}' is not a known measure. Use one of: {string.Join(", ", knowledge.JarMeasures.Ids)}.");

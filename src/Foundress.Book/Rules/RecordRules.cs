@@ -76,6 +76,9 @@ public static class RecordRules
             case AgentRecord agent:
                 AgentRules.Check(agent, state, knowledge, findings);
                 break;
+            case ControlPlanRecord plan:
+                ControlPlanRules.Check(plan, state, today, findings);
+                break;
             case NormalsRecord normals:
                 NormalsRules.Check(normals, state, findings);
                 break;

@@ -147,6 +147,9 @@ internal sealed class BookFold
             case ControlRecord or ControlEnded or AgentRecord or NormalsRecord:
                 Controls.Take(read.Entry, read.Record);
                 break;
+            case ControlPlanRecord plan:
+                Controls.Take(read.Entry, plan);
+                break;
             case PolicyRecord record:
                 TakePolicy(record);
                 break;
@@ -185,7 +188,8 @@ internal sealed class BookFold
         record.CountedJarsTeach ?? Policy.CountedJarsTeach,
         record.FallLines ?? Policy.FallLines,
         record.DroneLines ?? Policy.DroneLines,
-        record.WorkerLines ?? Policy.WorkerLines);
+        record.WorkerLines ?? Policy.WorkerLines,
+        record.Tolerance ?? Policy.Tolerance);
 
     private void Finish()
     {
@@ -291,6 +295,7 @@ internal sealed class BookFold
         JarRecord { Colony: { } colony } => new[] { colony },
         JarPlaced r => new[] { r.Colony },
         ControlRecord r => r.Colonies.Distinct().ToArray(),
+        ControlPlanRecord r => r.Colonies.Distinct().ToArray(),
         _ => [],
     };
 

@@ -34,6 +34,7 @@ public sealed class BookState
         Rounds = fold.Rounds;
         Policy = fold.Policy;
         Controls = fold.Controls.Controls;
+        ControlPlans = fold.Controls.Plans;
         OwnAgents = fold.Controls.OwnAgents;
         Normals = fold.Controls.Normals;
         _coursesByColony = fold.Controls.CoursesByColony;
@@ -65,6 +66,9 @@ public sealed class BookState
 
     /// <summary>Every use of a control, by id.</summary>
     public IReadOnlyDictionary<ControlId, Control> Controls { get; }
+
+    /// <summary>Plans of controls that stand, in the book's order.</summary>
+    public IReadOnlyList<ControlPlan> ControlPlans { get; }
 
     /// <summary>The keeper's own words on controls, each field as last set, by the control's id.</summary>
     public IReadOnlyDictionary<string, AgentRecord> OwnAgents { get; }

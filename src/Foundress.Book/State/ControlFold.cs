@@ -18,6 +18,8 @@ internal sealed class ControlFold
 
     internal Dictionary<ApiaryId, NormalsRecord> Normals { get; } = [];
 
+    internal List<ControlPlan> Plans { get; } = [];
+
     /// <summary>Every ending, struck ones too, for the history of the colonies it speaks of.</summary>
     internal List<(Entry Entry, ControlEnded Facts)> SaidEnds { get; } = [];
 
@@ -46,6 +48,10 @@ internal sealed class ControlFold
                 break;
             case ControlEnded ended:
                 _ends.Add(new ControlEnd(entry, ended));
+                break;
+            case ControlPlanRecord plan:
+                Plans.RemoveAll(known => known.Facts.Apiary == plan.Apiary && known.Facts.Colonies.ToHashSet().SetEquals(plan.Colonies));
+                Plans.Add(new ControlPlan(entry, plan));
                 break;
             case NormalsRecord normals:
                 Normals[normals.Apiary] = normals;
@@ -83,5 +89,6 @@ internal sealed class ControlFold
         change.Target ?? known.Target,
         change.Refused ?? known.Refused,
         change.LabelSource ?? known.LabelSource,
-        change.Note ?? known.Note);
+        change.Note ?? known.Note,
+        change.CostPerColony ?? known.CostPerColony);
 }

@@ -6,7 +6,8 @@ namespace Foundress.Knowledge;
 /// <param name="Modes">Modes of action.</param>
 /// <param name="Gear">What a keeper may need for one.</param>
 /// <param name="Proof">How it is proven that one worked.</param>
-public sealed record ControlFacts(Catalog<ControlAgent> Agents, Catalog<ModeOfAction> Modes, Catalog<Gear> Gear, ProofRules Proof)
+/// <param name="Planning">How plans of controls are searched.</param>
+public sealed record ControlFacts(Catalog<ControlAgent> Agents, Catalog<ModeOfAction> Modes, Catalog<Gear> Gear, ProofRules Proof, PlanRules Planning)
 {
     /// <summary>The controls a name in a file may mean: by id, title or alias, whatever the capitals, spaces and hyphens.</summary>
     /// <param name="name">For example <c>Oxalic acid</c>.</param>

@@ -12,6 +12,7 @@ namespace Foundress.Knowledge;
 /// <param name="LogSpread">Standard deviation between colonies of the natural logarithm of the daily rate.</param>
 /// <param name="FailureShare">Share of operations in which it fails for all colonies alike (resistance, weather, handling), 0 to 1.</param>
 /// <param name="FailureFactor">What the daily rate is multiplied by where it fails, 0 to 1.</param>
+/// <param name="HalfLife">Days in which the daily rate falls by half, from the first day on; null where it stays.</param>
 /// <param name="DroneCellsRemoved">Share of the sealed drone cells taken out on the first day; null when none.</param>
 /// <param name="WorkerCellsRemoved">Share of the sealed worker cells taken out on the first day; null when none.</param>
 /// <param name="LayingStops">Days without laying from the first day; null when the queen lays on.</param>
@@ -26,19 +27,10 @@ public sealed record ControlModel(
     Figure LogSpread,
     Figure FailureShare,
     Figure FailureFactor,
+    Figure? HalfLife,
     Figure? DroneCellsRemoved,
     Figure? WorkerCellsRemoved,
     Figure? LayingStops,
     Figure? BeesMoved,
     Figure? ReproductionFactor,
-    Figure? ReproductionAfter)
-{
-    /// <summary>The usual share of mites on adult bees killed in so many days when none hides in brood and none comes in, 0 to 1.</summary>
-    /// <param name="days">Days at work, 0 or more; days after the control has ended kill nothing.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="days"/> is negative.</exception>
-    public double AdultKillIn(int days)
-    {
-        ArgumentOutOfRangeException.ThrowIfNegative(days);
-        return 1 - Math.Pow(1 - AdultKillPerDay.Value, Math.Min(days, Days.Value));
-    }
-}
+    Figure? ReproductionAfter);

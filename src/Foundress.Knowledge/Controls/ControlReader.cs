@@ -5,7 +5,7 @@ namespace Foundress.Knowledge;
 /// <summary>Reads the file of controls and holds its parts against each other.</summary>
 internal static class ControlReader
 {
-    public static readonly string[] Fields = ["modes", "gear", "proof", "agents"];
+    public static readonly string[] Fields = ["modes", "gear", "proof", "planning", "agents"];
 
     public static ControlFacts Read(Node root)
     {
@@ -14,11 +14,12 @@ internal static class ControlReader
             "id", "title", "rotates", "text", "source", "status", "doi");
         var gear = root.Named("gear", n => new Gear(n.Id(), n.Text("text"), n.Flag("isProtective"), n.Source()), "id", "text", "isProtective", "source", "status", "doi");
         var proof = Proof(root.Child("proof", "margin", "confidence", "proveWithin", "jarsBefore", "sealedWait", "leastMites"));
+        var planning = Planning(root.Child("planning", "tolerance", "settle", "sealedCells"));
         var agents = root.Named("agents", n => Agent(n, modes, gear),
             "id", "title", "description", "ingredient", "kind", "form", "isOffered", "aliases", "mode", "days", "temperatures", "reach", "efficacies",
             "targetBroodless", "targetWithBrood", "supers", "daysBeforeSupers", "minimumInterval", "leastBroodFrames", "requirements", "gear",
             "resistance", "risks", "cautions", "organic", "hazardRank", "labourRank", "model");
-        return new(new("control", agents), new("mode of action", modes), new("piece of gear", gear), proof);
+        return new(new("control", agents), new("mode of action", modes), new("piece of gear", gear), proof, planning);
     }
 
     private static ProofRules Proof(Node n)
@@ -35,6 +36,17 @@ internal static class ControlReader
         return rules;
     }
 
+    private static PlanRules Planning(Node n)
+    {
+        var rules = new PlanRules(n.Figure("tolerance", Units.One), n.Figure("settle", Units.Days), n.Figure("sealedCells", Units.One));
+        if (n.Has("tolerance") && rules.Tolerance.Value is not (> 0 and < 1))
+            n.Problem("tolerance/value", "a chance that is borne lies between 0 and 1, both excluded.");
+        Whole(n, "settle", rules.Settle, 1, 365);
+        if (n.Has("sealedCells") && rules.SealedCells.Value < 1)
+            n.Problem("sealedCells/value", "at least 1 cell.");
+        return rules;
+    }
+
     private static ControlAgent Agent(Node n, IReadOnlyList<ModeOfAction> modes, IReadOnlyList<Gear> gear)
     {
         var agent = new ControlAgent(
@@ -48,7 +60,7 @@ internal static class ControlReader
             n.Named("requirements", r => new Requirement(r.Id(), r.Choice("id", Words.ControlNeeds), r.Flag("isStrict"), r.Text("text"), r.Source()), "id", "isStrict", "text", "source", "status", "doi"),
             n.OptionalTexts("gear"), Statements(n, "resistance"), Statements(n, "risks"), Statements(n, "cautions"),
             Organic(n.Child("organic", "use", "text", "source", "status", "doi")), n.Figure("hazardRank", Units.One), n.Figure("labourRank", Units.One), Model(n.Child("model",
-                "action", "adultKillPerDay", "broodKillPerDay", "days", "logSpread", "failureShare", "failureFactor", "droneCellsRemoved", "workerCellsRemoved",
+                "action", "adultKillPerDay", "broodKillPerDay", "days", "logSpread", "failureShare", "failureFactor", "halfLife", "droneCellsRemoved", "workerCellsRemoved",
                 "layingStops", "beesMoved", "reproductionFactor", "reproductionAfter")));
         Check(n, agent, modes, gear);
         return agent;
@@ -107,7 +119,7 @@ internal static class ControlReader
         var model = new ControlModel(
             n.Choice("action", Words.ControlActions), n.Figure("adultKillPerDay", Units.PerDay), n.Figure("broodKillPerDay", Units.PerDay), n.Figure("days", Units.Days),
             n.Figure("logSpread", Units.One), n.Figure("failureShare", Units.One), n.Figure("failureFactor", Units.One),
-            n.OptionalFigure("droneCellsRemoved", Units.One), n.OptionalFigure("workerCellsRemoved", Units.One), n.OptionalFigure("layingStops", Units.Days),
+            n.OptionalFigure("halfLife", Units.Days), n.OptionalFigure("droneCellsRemoved", Units.One), n.OptionalFigure("workerCellsRemoved", Units.One), n.OptionalFigure("layingStops", Units.Days),
             n.OptionalFigure("beesMoved", Units.One), n.OptionalFigure("reproductionFactor", Units.One), n.OptionalFigure("reproductionAfter", Units.Days));
         foreach (var (name, figure) in new[] { ("adultKillPerDay", model.AdultKillPerDay), ("broodKillPerDay", model.BroodKillPerDay) })
         {
@@ -116,6 +128,8 @@ internal static class ControlReader
         }
 
         Whole(n, "days", model.Days, 1, 365);
+        if (model.HalfLife is { } half && !(half.Value is > 0 and <= 3650))
+            n.Problem("halfLife/value", "the days in which a rate falls by half lie above 0, up to 3650.");
         Whole(n, "layingStops", model.LayingStops, 1, 100);
         Whole(n, "reproductionAfter", model.ReproductionAfter, 0, 365);
         if (n.Has("logSpread") && model.LogSpread.Value is not (>= 0 and <= 2))

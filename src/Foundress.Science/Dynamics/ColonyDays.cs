@@ -25,13 +25,23 @@ public sealed class ColonyDays
     internal const int Drones = 12;
 
     private readonly ControlEffect[] _controls;
+    private readonly bool[] _broodless;
+    private readonly bool[] _controlled;
 
-    private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls)
+    private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls, ColonyDays? like = null)
     {
         (Bees, Biology, _controls) = (bees, biology, controls);
-        Rows = new float[bees.Days * Width];
-        AdultHazard = [.. controls.Select(control => Hazard(control.AdultKillPerDay))];
-        BroodHazard = [.. controls.Select(control => Hazard(control.BroodKillPerDay))];
+        Rows = like?.Rows ?? new float[bees.Days * Width];
+        _broodless = like?._broodless ?? new bool[bees.Days];
+        _controlled = new bool[bees.Days];
+        for (int day = 0; day < bees.Days; day++)
+        {
+            for (int control = 0; control < controls.Length; control++)
+                _controlled[day] |= AtWork(control, day);
+        }
+
+        AdultHazards = Hazards(controls, control => control.AdultKillPerDay);
+        BroodHazards = Hazards(controls, control => control.BroodKillPerDay);
     }
 
     /// <summary>The bees.</summary>
@@ -48,9 +58,10 @@ public sealed class ColonyDays
 
     internal float[] Rows { get; }
 
-    internal float[] AdultHazard { get; }
+    // One run of days for each control.
+    internal float[] AdultHazards { get; }
 
-    internal float[] BroodHazard { get; }
+    internal float[] BroodHazards { get; }
 
     /// <summary>Puts a course together.</summary>
     /// <param name="bees">The bees.</param>
@@ -73,6 +84,17 @@ public sealed class ColonyDays
         return days;
     }
 
+    /// <summary>The same course with further controls behind its own; cheap, for trying many.</summary>
+    /// <exception cref="ArgumentException">There are more than <see cref="MostControls"/> controls.</exception>
+    public ColonyDays With(IReadOnlyList<ControlEffect> further)
+    {
+        if (further.Count == 0)
+            return this;
+        if (_controls.Length + further.Count > MostControls)
+            throw new ArgumentException($"{_controls.Length + further.Count} controls are given; a course takes at most {MostControls}.", nameof(further));
+        return new(Bees, Biology, [.. _controls, .. further.Select(control => control.Checked())], this);
+    }
+
     /// <summary>The share of the full late inflow of mites on a day, 0 to 1, rising and falling over three weeks.</summary>
     internal static double LateShare(MiteBiology biology, Hemisphere hemisphere, DateOnly day)
     {
@@ -83,9 +105,26 @@ public sealed class ColonyDays
         return Math.Clamp(Math.Min(rise, fall), 0d, 1d);
     }
 
+    /// <summary>Whether no cell is sealed on a day and none sealed 12 and 14 days ago gives bees.</summary>
+    internal bool Broodless(int day) => _broodless[day];
+
+    /// <summary>Whether any control kills mites on a day.</summary>
+    internal bool Controlled(int day) => _controlled[day];
+
     internal bool AtWork(int control, int day) => day >= _controls[control].FirstDay && day < _controls[control].EndDay;
 
-    private static float Hazard(double share) => (float)-Numerics.PortableFunctions.Log(1d - share);
+    private float[] Hazards(ControlEffect[] controls, Func<ControlEffect, double> killPerDay)
+    {
+        float[] hazards = new float[controls.Length * Days];
+        for (int control = 0; control < controls.Length; control++)
+        {
+            double first = -Numerics.PortableFunctions.Log(1d - killPerDay(controls[control]));
+            for (int day = Math.Max(controls[control].FirstDay, 0); day < Math.Min(controls[control].EndDay, Days); day++)
+                hazards[(control * Days) + day] = (float)(first * controls[control].ShareOn(day));
+        }
+
+        return hazards;
+    }
 
     private void Fill(int day, Hemisphere hemisphere)
     {
@@ -103,7 +142,7 @@ public sealed class ColonyDays
         row[DroneRate] = (float)(Biology.InvasionScale * Biology.DroneInvasion * drones[day] / Biology.BeeGrams);
         row[PerWorkerCell] = (float)(1d / Math.Max(emergingWorkers, 1d));
         row[PerDroneCell] = (float)(1d / Math.Max(emergingDrones, 1d));
-        row[Death] = (float)(Biology.DeathBroodless + (brood * (Biology.DeathWithBrood - Biology.DeathBroodless)));
+        row[Death] = (float)((brood * Biology.DeathWithBrood) + ((1d - brood) * Math.Max(Biology.DeathBroodless, brood < 1d ? WinterLoss(day) : 0d)));
         row[LateInflow] = (float)LateShare(Biology, hemisphere, Bees.FirstDay.AddDays(day));
         row[AdultsKept] = 1f;
         row[WorkersKept] = 1f;
@@ -111,6 +150,27 @@ public sealed class ColonyDays
         row[Recruits] = (float)Math.Min(0.3, emergingWorkers / adults);
         row[FullLaying] = (float)(adults + Biology.HalfLayingBees);
         row[Drones] = emergingDrones > 0d ? 1f : 0f;
+        _broodless[day] = row[WorkerRate] == 0f && row[DroneRate] == 0f && emergingWorkers == 0d && emergingDrones == 0d;
+    }
+
+    // Without brood as many mites in a hundred are lost as bees: dead bees carried no fewer mites than live ones, and the load on
+    // those left did not rise (Fries & Perez-Escala 2001, Apidologie 32:223-229, from November to February). Mites ride on the
+    // young bees that winter, not on the last of summer: so the least loss of the months around counts. A colony without brood in
+    // summer has no such bees. A swarm or split is no loss.
+    private double WinterLoss(int day)
+    {
+        const int Around = 90;
+        const double MostOfWinterBees = 0.01;
+        double least = double.PositiveInfinity;
+        for (int near = Math.Max(day - Around, 1); near <= Math.Min(day + Around, Days - 1); near++)
+        {
+            double before = Bees.Adults[near - 1];
+            double emerged = Bees.WorkerSealed[Math.Max(near - MiteBiology.WorkerSealedDays, 0)];
+            if (before >= 1d)
+                least = Math.Min(least, Math.Max(0d, before + emerged - Bees.Adults[near]) / before);
+        }
+
+        return least <= MostOfWinterBees ? least : 0d;
     }
 
     private void Take(MitesTaken loss)

@@ -8,9 +8,12 @@ namespace Foundress.Science.Dynamics;
 /// <param name="LogSpread">Standard deviation of the natural logarithm of the kill rate between colonies, 0 to 2.</param>
 /// <param name="FailureShare">Share of operations in which it fails for all colonies alike, 0 to 0.99.</param>
 /// <param name="FailureFactor">What the kill rate is multiplied by where it fails, 0 to 1.</param>
+/// <param name="HalfLife">Days in which the kill rate falls by half, above 0; null where it stays.</param>
 public readonly record struct ControlEffect(
-    int FirstDay, int Days, double AdultKillPerDay, double BroodKillPerDay, double LogSpread, double FailureShare = 0d, double FailureFactor = 1d)
+    int FirstDay, int Days, double AdultKillPerDay, double BroodKillPerDay, double LogSpread, double FailureShare = 0d, double FailureFactor = 1d, double? HalfLife = null)
 {
+    private const double Ln2 = 0.693147180559945309;
+
     /// <summary>The day after the last day it works.</summary>
     public int EndDay => FirstDay + Days;
 
@@ -30,6 +33,16 @@ public readonly record struct ControlEffect(
             throw new ArgumentOutOfRangeException(nameof(FailureShare), FailureShare, "The share of failures lies from 0 to 0.99.");
         if (FailureFactor is not (>= 0d and <= 1d))
             throw new ArgumentOutOfRangeException(nameof(FailureFactor), FailureFactor, "The factor of a failure lies from 0 to 1.");
+        if (HalfLife is { } half && !(half > 0d && half <= 3650d))
+            throw new ArgumentOutOfRangeException(nameof(HalfLife), half, "The days in which a kill rate falls by half lie above 0, up to 3650.");
         return this;
+    }
+
+    /// <summary>The kill rates of a day as a share of those of the first day: 0 before and after, 0 to 1 between.</summary>
+    internal double ShareOn(int day)
+    {
+        if (day < FirstDay || day >= EndDay)
+            return 0d;
+        return HalfLife is { } half ? Numerics.PortableFunctions.Exp(-(day - FirstDay) * Ln2 / half) : 1d;
     }
 }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
 using Foundress.Science.Numerics;
 
 namespace Foundress.Science.Dynamics;
@@ -66,6 +67,7 @@ internal static class MiteDay
         for (int i = first; i < end; i += Vector<float>.Count)
         {
             (Vector<float>.One / new Vector<float>(ensemble.BroodScaleArray, i)).CopyTo(ensemble.PerBroodScale, i);
+            (Vector<float>.One / new Vector<float>(ensemble.DroneScaleArray, i)).CopyTo(ensemble.PerDroneScale, i);
         }
 
         Reproduction(ensemble, first, end);
@@ -120,215 +122,221 @@ internal static class MiteDay
         ControlFactors(ensemble, first, end);
     }
 
-    /// <summary>The day's bees, and laying as a share of that of a colony free of mites.</summary>
-    internal static void Prepare(MiteEnsemble ensemble, ColonyDays days, Constants constants, int day, int first, int end, Span<float> loads)
-    {
-        int row = day * ColonyDays.Width;
-        float course = days.Rows[row + ColonyDays.Adults];
-        Vector<float> bees = new(course);
-        Vector<float> perBee = new(1f / course);
-        Vector<float> full = new(days.Rows[row + ColonyDays.FullLaying]);
-        Vector<float> perFull = new(1f / days.Rows[row + ColonyDays.FullLaying]);
-        Vector<float> half = new(constants.HalfLaying);
-        float[] strengths = ensemble.StrengthArray;
-        float[] perScales = ensemble.PerAdultScale;
-        for (int i = first; i < end; i += Vector<float>.Count)
-        {
-            Vector<float> perStrength = Vector<float>.One / new Vector<float>(strengths, i);
-            Vector<float> perAdult = perBee * new Vector<float>(perScales, i) * perStrength;
-            Vector<float> slower = bees + (half * perStrength);
-            perAdult.CopyTo(ensemble.PerAdult, i);
-            (full / slower).CopyTo(ensemble.Laying, i);
-            (slower * perFull).CopyTo(ensemble.PerLaying, i);
-            if (loads.Length > 0)
-                (new Vector<float>(ensemble.OnAdultsArray, i) * perAdult).CopyTo(loads.Slice(i, Vector<float>.Count));
-        }
-    }
-
-    /// <summary>Bees emerge with the mites of the cells sealed 12 and 14 days ago.</summary>
+    /// <summary>
+    /// The first half of a day: the day's bees, and laying as a share of that of a colony free of mites; bees emerge with the
+    /// mites of the cells sealed 12 and 14 days ago; mites come in from outside; bees that leave take theirs along.
+    /// </summary>
     /// <remarks>Mothers per cell follow the geometric law (negative binomial of size 1), so success and infested cells are ratios of polynomials.</remarks>
-    internal static void Emerge(MiteEnsemble ensemble, ColonyDays days, Constants constants, int day, uint seed, int first, int end)
+    internal static void Gain(MiteEnsemble ensemble, ColonyDays days, Constants constants, int day, uint seed, int first, int end, Span<float> loads)
     {
         int row = day * ColonyDays.Width;
         int worker = day % MiteBiology.WorkerSealedDays * ensemble.Stride;
         int drone = day % MiteBiology.DroneSealedDays * ensemble.Stride;
         bool drones = days.Rows[row + ColonyDays.Drones] > 0f;
         Vector<float> one = Vector<float>.One;
+        float course = days.Rows[row + ColonyDays.Adults];
+        Vector<float> bees = new(course);
+        Vector<float> perBee = new(1f / course);
+        Vector<float> full = new(days.Rows[row + ColonyDays.FullLaying]);
+        Vector<float> perFull = new(1f / days.Rows[row + ColonyDays.FullLaying]);
+        Vector<float> half = new(constants.HalfLaying);
         Vector<float> perWorkerCell = new(days.Rows[row + ColonyDays.PerWorkerCell]);
         Vector<float> perDroneCell = new(days.Rows[row + ColonyDays.PerDroneCell]);
+        Vector<float> late = new(days.Rows[row + ColonyDays.LateInflow]);
+        Vector<float> kept = new(days.Rows[row + ColonyDays.AdultsKept]);
         Vector<float> workerCrowd = new(constants.WorkerCrowd);
-        Vector<float> droneCrowd = new(constants.DroneCrowd);
+        Vector<float> droneCrowding = new(constants.DroneCrowd);
         Vector<float> motherReturn = new(constants.MotherReturn);
         Vector<float> workerBorn = new(constants.WorkerBorn);
         Vector<float> droneBorn = new(constants.DroneBorn);
-        Vector<float> fewInFlow = new(FewInFlow);
-        float[] onAdults = ensemble.OnAdultsArray;
         float[] workerCells = ensemble.WorkerCells;
         float[] droneCells = ensemble.DroneCells;
         uint word = ParticleNoise.Word(seed, day, 1);
-        for (int i = first; i < end; i += Vector<float>.Count)
-        {
-            Vector<float> reproduction = new(ensemble.Reproduction, i);
-            Vector<float> perCells = new Vector<float>(ensemble.PerBroodScale, i) * new Vector<float>(ensemble.PerLaying, i);
-            Vector<float> mothers = new(workerCells, worker + i);
-            Vector<float> perCell = mothers * perWorkerCell * perCells;
-            Vector<float> crowd = one + (perCell * workerCrowd);
-            Vector<float> square = crowd * crowd;
-            Vector<float> both = one / ((one + perCell) * square);
-            (perCell * square * both).CopyTo(ensemble.Infested, i);
-            Vector<float> back = mothers * (motherReturn + (workerBorn * reproduction * ((one + perCell) * both)));
-            if (drones)
-            {
-                mothers = new Vector<float>(droneCells, drone + i);
-                crowd = one + (mothers * perDroneCell * perCells * droneCrowd / new Vector<float>(ensemble.DroneScaleArray, i));
-                back += mothers * (motherReturn + (droneBorn * reproduction / (crowd * crowd)));
-            }
-
-            Vector<int> few = Vector.LessThan(back, fewInFlow) & Vector.GreaterThan(back, Vector<float>.Zero);
-            if (!Vector.EqualsAll(few, Vector<int>.Zero))
-                back = Vector.ConditionalSelect(few, ParticleNoise.Whole(back, back, ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)), back);
-            (new Vector<float>(onAdults, i) + back).CopyTo(onAdults, i);
-        }
-    }
-
-    /// <summary>Mites come in from outside; bees that leave take theirs along; few mites are whole mites.</summary>
-    internal static void Arrive(MiteEnsemble ensemble, ColonyDays days, int day, uint seed, int first, int end)
-    {
-        int row = day * ColonyDays.Width;
-        Vector<float> late = new(days.Rows[row + ColonyDays.LateInflow]);
-        Vector<float> kept = new(days.Rows[row + ColonyDays.AdultsKept]);
-        Vector<float> fewOnAdults = new(FewOnAdults);
-        Vector<float> most = new(MostMites);
-        uint word = ParticleNoise.Word(seed, day, 2);
         uint rounding = ParticleNoise.Word(seed, day, 0);
         for (int i = first; i < end; i += Vector<float>.Count)
         {
+            // Divisions are dear: one for two quotients.
+            Vector<float> strength = new(ensemble.StrengthArray, i);
+            Vector<float> layers = (bees * strength) + half;
+            Vector<float> quotient = one / (strength * layers);
+            Vector<float> perStrength = layers * quotient;
+            Vector<float> perAdult = perBee * new Vector<float>(ensemble.PerAdultScale, i) * perStrength;
             Vector<float> onAdults = new(ensemble.OnAdultsArray, i);
-            Vector<float> arrivals = new Vector<float>(ensemble.InflowArray, i) + (new Vector<float>(ensemble.LateInflowArray, i) * late);
-            Vector<int> few = Vector.LessThan(onAdults, fewOnAdults) & Vector.GreaterThan(arrivals, Vector<float>.Zero);
-            if (!Vector.EqualsAll(few, Vector<int>.Zero))
-                arrivals = Vector.ConditionalSelect(few, ParticleNoise.Whole(arrivals, arrivals, ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)), arrivals);
-            onAdults = Vector.Min((onAdults + arrivals) * kept, most);
-            few = Vector.LessThan(onAdults, fewOnAdults);
-            if (!Vector.EqualsAll(few, Vector<int>.Zero))
-                onAdults = Vector.ConditionalSelect(few, Vector.Floor(onAdults + ParticleNoise.Uniform(ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), rounding))), onAdults);
-            onAdults.CopyTo(ensemble.OnAdultsArray, i);
+            perAdult.CopyTo(ensemble.PerAdult, i);
+            (full * strength * strength * quotient).CopyTo(ensemble.Laying, i);
+            if (loads.Length > 0)
+                (onAdults * perAdult).CopyTo(loads.Slice(i, Vector<float>.Count));
+
+            Vector<float> reproduction = new(ensemble.Reproduction, i);
+            Vector<float> perCells = new Vector<float>(ensemble.PerBroodScale, i) * (layers * perStrength * perFull);
+            Vector<float> mothers = new(workerCells, worker + i);
+            Vector<float> perCell = mothers * perWorkerCell * perCells;
+            Vector<float> all = one + perCell;
+            Vector<float> crowd = one + (perCell * workerCrowd);
+            crowd *= crowd;
+            Vector<float> flow;
+            if (drones)
+            {
+                Vector<float> droneMothers = new(droneCells, drone + i);
+                Vector<float> droneCrowd = one + (droneMothers * perDroneCell * perCells * droneCrowding * new Vector<float>(ensemble.PerDroneScale, i));
+                droneCrowd *= droneCrowd;
+                Vector<float> apart = one / (all * crowd * droneCrowd);
+                (perCell * (crowd * droneCrowd * apart)).CopyTo(ensemble.Infested, i);
+                flow = (mothers * (motherReturn + (workerBorn * reproduction * (all * droneCrowd * apart))))
+                    + (droneMothers * (motherReturn + (droneBorn * reproduction * (all * crowd * apart))));
+            }
+            else
+            {
+                Vector<float> apart = one / (all * crowd);
+                (perCell * (crowd * apart)).CopyTo(ensemble.Infested, i);
+                flow = mothers * (motherReturn + (workerBorn * reproduction * (all * apart)));
+            }
+
+            flow += new Vector<float>(ensemble.InflowArray, i) + (new Vector<float>(ensemble.LateInflowArray, i) * late);
+            Arrive(ensemble, onAdults, flow, kept, word, rounding, i);
         }
     }
 
-    /// <summary>Mites on adult bees die, of age, with their bees and of controls; some controls reach into cells.</summary>
-    internal static void Die(MiteEnsemble ensemble, ColonyDays days, Constants constants, int day, uint seed, int first, int end)
+    /// <summary>The first half of a day without brood: nothing emerges, mites come in, bees that leave take theirs along.</summary>
+    internal static void GainBroodless(MiteEnsemble ensemble, ColonyDays days, int day, uint seed, int first, int end, Span<float> loads)
     {
-        Vector<float> death = new(days.Rows[(day * ColonyDays.Width) + ColonyDays.Death]);
-        Vector<float> loadHazard = new(constants.LoadHazard * 0.5f);
-        Vector<float> mostLoad = new(MostLoad);
-        Vector<float> fewOnAdults = new(FewOnAdults);
-        int controls = days.Controls.Length;
-        uint word = ParticleNoise.Word(seed, day, 3);
+        int row = day * ColonyDays.Width;
+        Vector<float> perBee = new(1f / days.Rows[row + ColonyDays.Adults]);
+        Vector<float> late = new(days.Rows[row + ColonyDays.LateInflow]);
+        Vector<float> kept = new(days.Rows[row + ColonyDays.AdultsKept]);
+        uint word = ParticleNoise.Word(seed, day, 1);
+        uint rounding = ParticleNoise.Word(seed, day, 0);
         for (int i = first; i < end; i += Vector<float>.Count)
         {
+            Vector<float> perAdult = perBee * new Vector<float>(ensemble.PerAdultScale, i) * (Vector<float>.One / new Vector<float>(ensemble.StrengthArray, i));
             Vector<float> onAdults = new(ensemble.OnAdultsArray, i);
-            Vector<float> load = Vector.Min(onAdults * new Vector<float>(ensemble.PerAdult, i), mostLoad);
-            load.CopyTo(ensemble.Load, i);
-            Vector<float> hazard = death + (loadHazard * load);
-            for (int control = 0; control < controls; control++)
-            {
-                if (!days.AtWork(control, day))
-                    continue;
-                Vector<float> scale = new Vector<float>(ensemble.ControlScales, (control * ensemble.Stride) + i) * new Vector<float>(ensemble.ControlFactor, i);
-                hazard += scale * new Vector<float>(days.AdultHazard[control]);
-                if (days.BroodHazard[control] <= 0f)
-                    continue;
-                Vector<float> alive = VectorFunctions.Exp(-scale * new Vector<float>(days.BroodHazard[control]));
-                Keep(ensemble.WorkerCells, MiteBiology.WorkerSealedDays, ensemble.Stride, i, alive);
-                Keep(ensemble.DroneCells, MiteBiology.DroneSealedDays, ensemble.Stride, i, alive);
-            }
-
-            Vector<float> survive = VectorFunctions.Exp(-hazard);
-            Vector<float> left = onAdults * survive;
-            Vector<int> few = Vector.LessThan(onAdults, fewOnAdults);
-            if (!Vector.EqualsAll(few, Vector<int>.Zero))
-            {
-                Vector<float> dead = onAdults - left;
-                dead = Vector.Min(ParticleNoise.Whole(dead, dead * survive, ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)), onAdults);
-                left = Vector.ConditionalSelect(few, onAdults - dead, left);
-            }
-
-            left.CopyTo(ensemble.OnAdultsArray, i);
+            perAdult.CopyTo(ensemble.PerAdult, i);
+            if (loads.Length > 0)
+                (onAdults * perAdult).CopyTo(loads.Slice(i, Vector<float>.Count));
+            Vector<float> flow = new Vector<float>(ensemble.InflowArray, i) + (new Vector<float>(ensemble.LateInflowArray, i) * late);
+            Arrive(ensemble, onAdults, flow, kept, word, rounding, i);
         }
     }
 
-    /// <summary>Mites enter the cells about to be sealed; combs cut out take theirs along.</summary>
-    internal static void Enter(MiteEnsemble ensemble, ColonyDays days, int day, uint seed, int first, int end)
+    // One draw for all that come to the adult bees, and whole mites where there are few: what each flow adds to the variance is its mean.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Arrive(MiteEnsemble ensemble, Vector<float> onAdults, Vector<float> flow, Vector<float> kept, uint word, uint rounding, int i)
+    {
+        Vector<int> few = Vector.LessThan(flow, new Vector<float>(FewInFlow)) & Vector.GreaterThan(flow, Vector<float>.Zero);
+        if (!Vector.EqualsAll(few, Vector<int>.Zero))
+            flow = Vector.ConditionalSelect(few, ParticleNoise.Whole(flow, flow, ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)), flow);
+        onAdults = Vector.Min((onAdults + flow) * kept, new Vector<float>(MostMites));
+        Vector<int> broken = Vector.LessThan(onAdults, new Vector<float>(FewOnAdults)) & ~Vector.Equals(onAdults, Vector.Floor(onAdults));
+        if (!Vector.EqualsAll(broken, Vector<int>.Zero))
+            onAdults = Vector.ConditionalSelect(broken, Vector.Floor(onAdults + ParticleNoise.Uniform(ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), rounding))), onAdults);
+        onAdults.CopyTo(ensemble.OnAdultsArray, i);
+    }
+
+    /// <summary>
+    /// The second half of a day: mites on adult bees die, of age, with their bees and of controls; some controls reach into cells;
+    /// those left enter the cells about to be sealed; combs cut out take theirs along; bees are lost to mites: those infested in
+    /// their cells, and the shorter lives of all under load.
+    /// </summary>
+    /// <remarks>
+    /// One draw for all that leave the adult bees; it is shared out by the means of dying and entering, since chance in the share-out is
+    /// drawn again when they emerge.
+    /// </remarks>
+    internal static void Lose(MiteEnsemble ensemble, ColonyDays days, Constants constants, int day, uint seed, int first, int end)
     {
         int row = day * ColonyDays.Width;
         int worker = day % MiteBiology.WorkerSealedDays * ensemble.Stride;
         int drone = day % MiteBiology.DroneSealedDays * ensemble.Stride;
-        Vector<float> workerCells = new(days.Rows[row + ColonyDays.WorkerRate]);
-        Vector<float> droneCells = new(days.Rows[row + ColonyDays.DroneRate]);
-        Vector<float> workersKept = new(days.Rows[row + ColonyDays.WorkersKept]);
-        Vector<float> dronesKept = new(days.Rows[row + ColonyDays.DronesKept]);
-        bool drones = days.Rows[row + ColonyDays.DroneRate] > 0f;
+        bool brood = !days.Broodless(day);
+        bool controlled = days.Controlled(day);
         bool cut = days.Rows[row + ColonyDays.WorkersKept] < 1f || days.Rows[row + ColonyDays.DronesKept] < 1f;
         Vector<float> one = Vector<float>.One;
-        Vector<float> fewOnAdults = new(FewOnAdults);
-        uint workerWord = ParticleNoise.Word(seed, day, 4);
-        uint droneWord = ParticleNoise.Word(seed, day, 5);
+        Vector<float> death = new(days.Rows[row + ColonyDays.Death]);
+        Vector<float> loadHazard = new(constants.LoadHazard);
+        Vector<float> workerRates = new(days.Rows[row + ColonyDays.WorkerRate]);
+        Vector<float> droneRates = new(days.Rows[row + ColonyDays.DroneRate]);
+        Vector<float> recruits = new(days.Rows[row + ColonyDays.Recruits]);
+        Vector<float> notRecruits = one - recruits;
+        Vector<float> loss = new(constants.InfestedLoss);
+        uint word = ParticleNoise.Word(seed, day, 3);
         for (int i = first; i < end; i += Vector<float>.Count)
         {
             Vector<float> onAdults = new(ensemble.OnAdultsArray, i);
-            Vector<float> perGram = new Vector<float>(ensemble.Laying, i) * new Vector<float>(ensemble.BroodScaleArray, i) * new Vector<float>(ensemble.PerAdult, i);
-            Vector<float> rate = workerCells * perGram;
-            Vector<float> droneShare = Vector<float>.Zero;
-            if (drones)
+            Vector<float> perAdult = new(ensemble.PerAdult, i);
+            Vector<float> load = Vector.Min(onAdults * perAdult, new Vector<float>(MostLoad));
+            Vector<float> loaded = loadHazard * load;
+            Vector<float> hazard = death + (loaded * new Vector<float>(0.5f));
+            if (controlled)
+                hazard += Controls(ensemble, days, day, i);
+            Vector<float> survive = VectorFunctions.ExpOfNegative(-hazard);
+            Vector<float> old = new Vector<float>(ensemble.StrengthArray, i) * notRecruits * (one - Vector.Min(loaded, new Vector<float>(0.5f)));
+            if (!brood)
             {
-                Vector<float> droneRate = droneCells * new Vector<float>(ensemble.DroneScaleArray, i) * perGram;
-                rate += droneRate;
-                droneShare = droneRate / (rate + new Vector<float>(1e-20f));
+                Leave(ensemble, onAdults, onAdults * (one - survive), survive, word, i, out Vector<float> stay);
+                stay.CopyTo(ensemble.OnAdultsArray, i);
+                Vector<float>.Zero.CopyTo(ensemble.WorkerCells, worker + i);
+                Vector<float>.Zero.CopyTo(ensemble.DroneCells, drone + i);
+                Vector.Min(Vector.Max(old, new Vector<float>(LeastStrength)), one).CopyTo(ensemble.StrengthArray, i);
+            }
+            else
+            {
+                Vector<float> laying = new(ensemble.Laying, i);
+                Vector<float> perGram = laying * new Vector<float>(ensemble.BroodScaleArray, i) * perAdult;
+                Vector<float> workerRate = workerRates * perGram;
+                Vector<float> droneRate = droneRates * new Vector<float>(ensemble.DroneScaleArray, i) * perGram;
+                Vector<float> rate = workerRate + droneRate;
+                Vector<float> outside = VectorFunctions.ExpOfNegative(-rate);
+                Vector<float> entering = onAdults * survive * (one - outside);
+                Vector<float> leaving = (onAdults * (one - survive)) + entering;
+                Vector<float> left = Leave(ensemble, onAdults, leaving, survive * outside, word, i, out Vector<float> stay);
+                stay.CopyTo(ensemble.OnAdultsArray, i);
+                entering *= left / Vector.Max(leaving * rate, new Vector<float>(1e-30f));
+                (entering * workerRate).CopyTo(ensemble.WorkerCells, worker + i);
+                (entering * droneRate).CopyTo(ensemble.DroneCells, drone + i);
+                Vector<float> young = recruits * laying * (one - (new Vector<float>(ensemble.Infested, i) * loss));
+                Vector.Min(Vector.Max(old + young, new Vector<float>(LeastStrength)), one).CopyTo(ensemble.StrengthArray, i);
             }
 
-            Vector<float> stay = VectorFunctions.Exp(-rate);
-            Vector<float> entering = onAdults * (one - stay);
-            Vector<float> intoDrones = entering * droneShare;
-            Vector<float> intoWorkers = entering - intoDrones;
-            Vector<int> few = Vector.LessThan(onAdults, fewOnAdults);
-            if (!Vector.EqualsAll(few, Vector<int>.Zero))
-            {
-                Vector<uint> keys = new(ensemble.Keys, i);
-                Vector<float> workers = Vector.Min(ParticleNoise.Whole(intoWorkers, intoWorkers * stay, ParticleNoise.Bits(keys, workerWord)), onAdults);
-                intoWorkers = Vector.ConditionalSelect(few, workers, intoWorkers);
-                if (drones)
-                {
-                    Vector<float> chance = Vector.Min(ParticleNoise.Whole(intoDrones, intoDrones * stay, ParticleNoise.Bits(keys, droneWord)), onAdults - workers);
-                    intoDrones = Vector.ConditionalSelect(few, chance, intoDrones);
-                }
-            }
-
-            (onAdults - intoWorkers - intoDrones).CopyTo(ensemble.OnAdultsArray, i);
-            intoWorkers.CopyTo(ensemble.WorkerCells, worker + i);
-            intoDrones.CopyTo(ensemble.DroneCells, drone + i);
             if (!cut)
                 continue;
-            Keep(ensemble.WorkerCells, MiteBiology.WorkerSealedDays, ensemble.Stride, i, workersKept);
-            Keep(ensemble.DroneCells, MiteBiology.DroneSealedDays, ensemble.Stride, i, dronesKept);
+            Keep(ensemble.WorkerCells, MiteBiology.WorkerSealedDays, ensemble.Stride, i, new Vector<float>(days.Rows[row + ColonyDays.WorkersKept]));
+            Keep(ensemble.DroneCells, MiteBiology.DroneSealedDays, ensemble.Stride, i, new Vector<float>(days.Rows[row + ColonyDays.DronesKept]));
         }
     }
 
-    /// <summary>Bees lost to mites: those infested in their cells, and the shorter lives of all under load.</summary>
-    internal static void Weaken(MiteEnsemble ensemble, ColonyDays days, Constants constants, int day, int first, int end)
+    // How many leave the adult bees, and how many stay.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector<float> Leave(MiteEnsemble ensemble, Vector<float> onAdults, Vector<float> leaving, Vector<float> staying, uint word, int i, out Vector<float> stay)
     {
-        Vector<float> one = Vector<float>.One;
-        Vector<float> recruits = new(days.Rows[(day * ColonyDays.Width) + ColonyDays.Recruits]);
-        Vector<float> hazard = new(constants.LoadHazard);
-        Vector<float> loss = new(constants.InfestedLoss);
-        Vector<float> least = new(LeastStrength);
-        for (int i = first; i < end; i += Vector<float>.Count)
+        Vector<int> few = Vector.LessThan(onAdults, new Vector<float>(FewOnAdults)) & Vector.GreaterThan(onAdults, Vector<float>.Zero);
+        if (!Vector.EqualsAll(few, Vector<int>.Zero))
         {
-            Vector<float> strength = new(ensemble.StrengthArray, i);
-            Vector<float> old = strength * (one - recruits) * (one - Vector.Min(hazard * new Vector<float>(ensemble.Load, i), new Vector<float>(0.5f)));
-            Vector<float> young = recruits * new Vector<float>(ensemble.Laying, i) * (one - (new Vector<float>(ensemble.Infested, i) * loss));
-            Vector.Min(Vector.Max(old + young, least), one).CopyTo(ensemble.StrengthArray, i);
+            Vector<float> drawn = Vector.Min(ParticleNoise.Whole(leaving, leaving * staying, ParticleNoise.Bits(new Vector<uint>(ensemble.Keys, i), word)), onAdults);
+            leaving = Vector.ConditionalSelect(few, drawn, leaving);
         }
+
+        stay = onAdults - leaving;
+        return leaving;
+    }
+
+    // What the controls at work add to the death of the mites on bees; what they kill in cells is dead at once.
+    private static Vector<float> Controls(MiteEnsemble ensemble, ColonyDays days, int day, int i)
+    {
+        Vector<float> hazard = Vector<float>.Zero;
+        for (int control = 0; control < days.Controls.Length; control++)
+        {
+            if (!days.AtWork(control, day))
+                continue;
+            Vector<float> scale = new Vector<float>(ensemble.ControlScales, (control * ensemble.Stride) + i) * new Vector<float>(ensemble.ControlFactor, i);
+            hazard += scale * new Vector<float>(days.AdultHazards[(control * days.Days) + day]);
+            float inCells = days.BroodHazards[(control * days.Days) + day];
+            if (inCells <= 0f)
+                continue;
+            Vector<float> alive = VectorFunctions.ExpOfNegative(-scale * new Vector<float>(inCells));
+            Keep(ensemble.WorkerCells, MiteBiology.WorkerSealedDays, ensemble.Stride, i, alive);
+            Keep(ensemble.DroneCells, MiteBiology.DroneSealedDays, ensemble.Stride, i, alive);
+        }
+
+        return hazard;
     }
 
     private static void Keep(float[] cells, int length, int stride, int i, Vector<float> kept)

@@ -48,11 +48,10 @@ public sealed class MiteEnsemble
         Reproduction = new float[Stride];
         PerAdultScale = new float[Stride];
         PerBroodScale = new float[Stride];
+        PerDroneScale = new float[Stride];
         PerAdult = new float[Stride];
         Laying = new float[Stride];
-        PerLaying = new float[Stride];
         Infested = new float[Stride];
-        Load = new float[Stride];
         foreach (float[] ones in (float[][])[StrengthArray, AdultScaleArray, BroodScaleArray, DroneScaleArray, ControlScales])
             Array.Fill(ones, 1f);
     }
@@ -130,15 +129,13 @@ public sealed class MiteEnsemble
 
     internal float[] PerBroodScale { get; }
 
+    internal float[] PerDroneScale { get; }
+
     internal float[] PerAdult { get; }
 
     internal float[] Laying { get; }
 
-    internal float[] PerLaying { get; }
-
     internal float[] Infested { get; }
-
-    internal float[] Load { get; }
 
     /// <summary>Factors on the kill rate of one control.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such control.</exception>
@@ -230,6 +227,38 @@ public sealed class MiteEnsemble
         other.DroneCells.CopyTo(DroneCells, 0);
         other.ControlScales.AsSpan(0, controls * Stride).CopyTo(ControlScales);
         other.Keys.CopyTo(Keys, 0);
+    }
+
+    /// <summary>Takes over the state and the colonies of some particles of another ensemble, and the effect of its first controls; keys stay its own.</summary>
+    /// <param name="other">The other ensemble; it may have more particles or fewer.</param>
+    /// <param name="from">For each particle of this one its model in the other.</param>
+    /// <param name="controls">How many controls' effects are taken over.</param>
+    internal void TakeFrom(MiteEnsemble other, ReadOnlySpan<int> from, int controls)
+    {
+        Day = other.Day;
+        Some(other.OnAdultsArray, OnAdultsArray, from);
+        Some(other.Week, Week, from);
+        Some(other.ControlWeek, ControlWeek, from);
+        Some(other.BeesWeek, BeesWeek, from);
+        Some(other.StrengthArray, StrengthArray, from);
+        Some(other.LogReproductionArray, LogReproductionArray, from);
+        Some(other.InflowArray, InflowArray, from);
+        Some(other.LateInflowArray, LateInflowArray, from);
+        Some(other.AdultScaleArray, AdultScaleArray, from);
+        Some(other.BroodScaleArray, BroodScaleArray, from);
+        Some(other.DroneScaleArray, DroneScaleArray, from);
+        for (int slot = 0; slot < MiteBiology.WorkerSealedDays; slot++)
+            Some(other.WorkerCells.AsSpan(slot * other.Stride), WorkerCells.AsSpan(slot * Stride), from);
+        for (int slot = 0; slot < MiteBiology.DroneSealedDays; slot++)
+            Some(other.DroneCells.AsSpan(slot * other.Stride), DroneCells.AsSpan(slot * Stride), from);
+        for (int control = 0; control < controls; control++)
+            Some(other.ControlScales.AsSpan(control * other.Stride), ControlScales.AsSpan(control * Stride), from);
+    }
+
+    private static void Some(ReadOnlySpan<float> values, Span<float> to, ReadOnlySpan<int> from)
+    {
+        for (int i = 0; i < from.Length; i++)
+            to[i] = values[from[i]];
     }
 
     internal static int StrideOf(int particles) => (particles + Group - 1) / Group * Group;

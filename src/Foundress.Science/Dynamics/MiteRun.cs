@@ -43,12 +43,12 @@ public static class MiteRun
             {
                 if (day % 7 == 0)
                     MiteDay.NextWeek(ensemble, constants, day, seed, first, end);
-                MiteDay.Prepare(ensemble, days, constants, day, first, end, loads.Length > 0 ? loads.Slice((day - ensemble.Day) * ensemble.Stride, ensemble.Stride) : []);
-                MiteDay.Emerge(ensemble, days, constants, day, seed, first, end);
-                MiteDay.Arrive(ensemble, days, day, seed, first, end);
-                MiteDay.Die(ensemble, days, constants, day, seed, first, end);
-                MiteDay.Enter(ensemble, days, day, seed, first, end);
-                MiteDay.Weaken(ensemble, days, constants, day, first, end);
+                Span<float> today = loads.Length > 0 ? loads.Slice((day - ensemble.Day) * ensemble.Stride, ensemble.Stride) : [];
+                if (days.Broodless(day))
+                    MiteDay.GainBroodless(ensemble, days, day, seed, first, end, today);
+                else
+                    MiteDay.Gain(ensemble, days, constants, day, seed, first, end, today);
+                MiteDay.Lose(ensemble, days, constants, day, seed, first, end);
             }
         }
 

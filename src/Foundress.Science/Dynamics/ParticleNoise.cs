@@ -51,6 +51,13 @@ internal static class ParticleNoise
         return (Vector.ConvertToSingle(Vector.AsVectorInt32(sum)) - new Vector<float>(510f)) * new Vector<float>(ByteSumScale);
     }
 
+    /// <summary>Fills room with roughly normal numbers, one for each key.</summary>
+    internal static void Normals(uint[] keys, uint word, float[] normals)
+    {
+        for (int i = 0; i < keys.Length; i += Vector<float>.Count)
+            Normal(Bits(new Vector<uint>(keys, i), word)).CopyTo(normals, i);
+    }
+
     /// <summary>Uniform from 0 to below 1 in steps of 2^-16, hardly related to <see cref="Normal"/> of the same bits.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Vector<float> Uniform(Vector<uint> bits)

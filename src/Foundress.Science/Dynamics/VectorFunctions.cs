@@ -16,9 +16,13 @@ internal static class VectorFunctions
     /// <summary>exp(x), x held between -87 and 88; relative error below 3e-7.</summary>
     /// <remarks>Reduction by multiples of ln 2 in two parts (Cody &amp; Waite 1980), then the Taylor series to the sixth power.</remarks>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    internal static Vector<float> Exp(Vector<float> x)
+    internal static Vector<float> Exp(Vector<float> x) => ExpOfNegative(Vector.Min(x, new Vector<float>(88f)));
+
+    /// <summary>exp(x) of numbers up to 88 at most, mostly below 0: as <see cref="Exp"/> with one step less.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    internal static Vector<float> ExpOfNegative(Vector<float> x)
     {
-        x = Vector.Min(Vector.Max(x, new Vector<float>(-87f)), new Vector<float>(88f));
+        x = Vector.Max(x, new Vector<float>(-87f));
         Vector<float> n = Vector.Floor((x * new Vector<float>(Log2E)) + new Vector<float>(0.5f));
         Vector<float> r = x - (n * new Vector<float>(Ln2High)) - (n * new Vector<float>(Ln2Low));
         Vector<float> y = (r * new Vector<float>(1f / 720f)) + new Vector<float>(1f / 120f);

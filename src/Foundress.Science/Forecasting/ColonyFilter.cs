@@ -48,7 +48,7 @@ public sealed class ColonyFilter
         Particles = particles;
         _ensemble = new MiteEnsemble(particles, 0);
         (_weights, _from, _drift) = (new double[particles], new int[particles], new ModelDrift(particles));
-        (_spare, _zeros, _start, _loads) = (new float[particles], new float[particles], new float[particles], new float[particles]);
+        (_spare, _zeros, _start, _loads) = (new float[MiteEnsemble.StrideOf(particles)], new float[particles], new float[particles], new float[particles]);
     }
 
     /// <summary>Number of particles.</summary>
@@ -139,7 +139,7 @@ public sealed class ColonyFilter
             SeededGenerator generator = SeededGenerator.ForPart(seed, "further control");
             for (int i = 0; i < Particles; i++)
                 _spare[i] = (float)generator.NextNormal();
-            ControlScales.Fill(future.Controls[control], _controlSpread, _spare, ensemble.ControlScale(control));
+            ControlScales.Fill(future.Controls[control], _controlSpread, _spare.AsSpan(0, Particles), ensemble.ControlScale(control));
         }
 
         int first = ensemble.Day;
@@ -341,16 +341,18 @@ public sealed class ColonyFilter
 
     private void Move(int count, SeededGenerator generator)
     {
-        double keep = Math.Sqrt(1d - (MoveShare * MoveShare));
+        float keep = (float)Math.Sqrt(1d - (MoveShare * MoveShare));
         for (int quantity = Quantity.Reproduction; quantity < count; quantity++)
         {
             if (quantity is Quantity.Adults or Quantity.Brood)
                 continue;
             Span<float> values = Of(quantity);
             var (mean, variance) = Moments(values);
-            double spread = MoveShare * Math.Sqrt(variance);
+            float about = (float)mean;
+            float spread = (float)(MoveShare * Math.Sqrt(variance));
+            ParticleNoise.Normals(_ensemble.Keys, (uint)generator.NextUInt64(), _spare);
             for (int i = 0; i < values.Length; i++)
-                values[i] = (float)(mean + (keep * (values[i] - mean)) + (spread * generator.NextNormal()));
+                values[i] = about + (keep * (values[i] - about)) + (spread * _spare[i]);
         }
 
         Translate();

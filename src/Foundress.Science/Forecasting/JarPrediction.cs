@@ -24,14 +24,13 @@ public sealed class JarPrediction
         if (loads.IsEmpty)
             throw new ArgumentOutOfRangeException(nameof(loads), 0, "A prediction needs particles.");
         Evidence jar = Evidence.Jar(0, 0, bees, recovery, priors.Checked().JarSize);
-        double greatest = jar.Base * priors.StrayLoad;
-        foreach (float load in loads)
-            greatest = Math.Max(greatest, load * jar.Base);
+        List<(double Load, int Particles)> alike = Alike(loads);
+        double greatest = Math.Max(alike[^1].Load, priors.StrayLoad) * jar.Base;
         int most = (int)Math.Min(20_000d, 60d + (greatest * (3d + (12d / Math.Sqrt(Math.Min(jar.Size, CountLikelihood.StraySize * 4d))))));
         double[] chances = new double[most + 1];
         double each = (1d - priors.StrayShare) / loads.Length;
-        foreach (float load in loads)
-            Add(chances, load * jar.Base, jar.Size, each);
+        foreach (var (load, particles) in alike)
+            Add(chances, load * jar.Base, jar.Size, each * particles);
         Add(chances, jar.Base * priors.StrayLoad, CountLikelihood.StraySize, priors.StrayShare);
         double sum = 0d;
         for (int count = 0; count < chances.Length; count++)
@@ -66,6 +65,24 @@ public sealed class JarPrediction
         double step = _upTo[mites] - below;
         double part = step > 0d ? Math.Clamp((chance.Value - below) / step, 0d, 1d) : 0.5;
         return MiteLevel.Per100(100d * Math.Max(0d, mites - 0.5 + part) / _bees);
+    }
+
+    // Loads in rising order, those nearer to each other than a fiftieth taken together at their mean: beside the scatter of jars that is nothing.
+    private static List<(double Load, int Particles)> Alike(ReadOnlySpan<float> loads)
+    {
+        const float Near = 1.02f;
+        float[] sorted = loads.ToArray();
+        Array.Sort(sorted);
+        List<(double, int)> alike = [];
+        for (int first = 0, next; first < sorted.Length; first = next)
+        {
+            double sum = 0d;
+            for (next = first; next < sorted.Length && sorted[next] <= sorted[first] * Near; next++)
+                sum += sorted[next];
+            alike.Add((sum / (next - first), next - first));
+        }
+
+        return alike;
     }
 
     private static void Add(double[] chances, double mean, double size, double weight)

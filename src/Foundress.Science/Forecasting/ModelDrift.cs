@@ -43,18 +43,23 @@ internal sealed class ModelDrift(int particles)
     /// <summary>Lets the loads of one day stray; up to the last count nothing does.</summary>
     internal void Apply(Span<float> loads, ColonyDays days, int day)
     {
-        if (_priors is not { } priors || day <= _lastCount)
-            return;
-        double time = priors.DriftPerMonth * priors.DriftPerMonth * (day - _lastCount) / Month;
-        double control = priors.DriftAfterControl * priors.DriftAfterControl * Math.Min(1d, Controlled(days, day) / ControlDays);
-        double spread = Math.Sqrt(time + control);
+        var (spread, lowered) = SpreadOn(days, day);
         if (spread == 0d)
             return;
-
-        // What is not known of a control must not raise the mean course.
-        double lowered = -control / 2d;
         for (int i = 0; i < _drifts.Length; i++)
             loads[i] *= (float)PortableFunctions.Exp((spread * _drifts[i]) + lowered);
+    }
+
+    /// <summary>How far loads of a day stray: spread of their natural logarithm about a mean that is moved by a little.</summary>
+    internal (double Spread, double Moved) SpreadOn(ColonyDays days, int day)
+    {
+        if (_priors is not { } priors || day <= _lastCount)
+            return (0d, 0d);
+        double time = priors.DriftPerMonth * priors.DriftPerMonth * (day - _lastCount) / Month;
+        double control = priors.DriftAfterControl * priors.DriftAfterControl * Math.Min(1d, Controlled(days, day) / ControlDays);
+
+        // What is not known of a control must not raise the mean course.
+        return (Math.Sqrt(time + control), -control / 2d);
     }
 
     // Days up to a day since the first control that was at work behind the last count began, or since that count.

@@ -1,3 +1,4 @@
+using Foundress.Knowledge;
 using Foundress.Science.Dynamics;
 using Foundress.Science.Dynamics.Bees;
 
@@ -65,6 +66,37 @@ public class PublishedMitesTests
         Assert.InRange(year.To(On(3, 1, 2027)).Total / first, 5d, 25d);
     }
 
+    /// <summary>7. May to August a colony holds 27 to 54 times the mites that fall in a day (Delaplane &amp; Hood 1997, 1999), about 30 (Martin 1998, from memory); here every death counts, whether a board sees it or not.</summary>
+    [Fact]
+    public void Summer_MitesForEachDead_AreAsBoardsShow() => Assert.InRange(Spring().MitesForEachDead(On(5, 15), On(8, 15)), 20d, 60d);
+
+    /// <summary>8. September and October about 100, November to February about 400 (Martin 1998, from memory).</summary>
+    [Fact]
+    public void AutumnAndWinter_MitesForEachDead_AreMany()
+    {
+        PublishedYear year = new(Temperate, Middle, On(8, 1), 250, 300);
+        Assert.InRange(year.MitesForEachDead(On(9, 1), On(10, 31)), 50d, 250d);
+        Assert.InRange(year.MitesForEachDead(On(11, 5), On(2, 15, 2026)), 200d, 600d);
+    }
+
+    /// <summary>
+    /// 9. Of all mites those seen dead on boards, untreated: 14 to 23 % in 21 days of July (Mattila &amp; Otis 1999), 16.4 % in 42 and 23.9 % in 56 days from
+    /// late August (Semkiw et al. 2013). Boards miss mites that die away from the hive or are carried out: about half is taken to be seen (no source), so the
+    /// band is wide, and row 7 and this one cannot both be met without that.
+    /// </summary>
+    [Theory]
+    [InlineData(7, 1, 21)]
+    [InlineData(8, 25, 42)]
+    [InlineData(8, 25, 56)]
+    public void Boards_SeeHalfTheDead_AsInUntreatedColonies(int month, int day, int days)
+    {
+        const double SeenOnBoards = 0.5;
+        PublishedYear year = new(Temperate, 52, On(6, 1), 150, 300);
+        DateOnly from = On(month, day);
+        double dead = Enumerable.Range(0, days).Sum(after => year.To(from.AddDays(after)).DeadToday);
+        Assert.InRange(SeenOnBoards * dead / (year.Total + dead), 0.1, 0.35);
+    }
+
     /// <summary>10. A colony at the August line: of all mites 30 to 60 % on bees with 24,800 bees and 7,000 sealed cells (Delaplane &amp; Hood 1997).</summary>
     [Fact]
     public void August_ShareOnAdults_IsAsInTheThresholdColonies() => Assert.InRange(Spring().To(On(8, 12)).ShareOnAdults, 0.3, 0.6);
@@ -77,6 +109,22 @@ public class PublishedMitesTests
     {
         PublishedYear autumn = new(Temperate, Middle, On(7, 25), 120, 5, lateInflow: lateInflow);
         Assert.InRange(autumn.To(On(11, 10)).Total, low, high);
+    }
+
+    /// <summary>
+    /// 12. North Florida, from 0.25 to 3 mites per 100 bees: four to five months from winter or spring with few carried in (1 a day), under three from summer or
+    /// autumn (Jack et al. 2023): with 7 a day carried in, within the 2.5 to 11 that Frey &amp; Rosenkranz (2014) measured where colonies stood close.
+    /// </summary>
+    [Theory]
+    [InlineData(1, 15, 1f, 90, 170)]
+    [InlineData(3, 15, 1f, 90, 170)]
+    [InlineData(6, 15, 7f, 30, 95)]
+    [InlineData(9, 1, 7f, 30, 95)]
+    public void Florida_FromAQuarterToThree_TakesTheMonthsMeasured(int month, int day, float inflow, int low, int high)
+    {
+        PublishedYear year = new("subtropical", 29.6, On(month, day), 300, 0d, inflow: inflow, startLevel: 0.25);
+        int days = Enumerable.Range(1, 299).First(after => year.To(On(month, day).AddDays(after)).LevelPer100 >= 3d);
+        Assert.InRange(days, low, high);
     }
 
     /// <summary>13. Trap comb in a broodless colony: share caught 1 - exp(-6.49 N / W) with N drone cells and W grams of bees (Calis et al. 1999).</summary>
@@ -120,14 +168,15 @@ public class PublishedMitesTests
         Assert.InRange(1d - (year.To(On(7, 16)).Total / before), 0.25, 0.65);
     }
 
-    /// <summary>16. Amitraz strips from 25 August: 90.6 % in 6 weeks, 94.6 % in 8 (Semkiw et al. 2013): with the rate at the lower end of the data's range.</summary>
+    /// <summary>16. Amitraz strips from 25 August: 90.6 % in 6 weeks, 94.6 % in 8 (Semkiw et al. 2013): with the rate and the waning of the data.</summary>
     [Theory]
     [InlineData(42, 0.85, 0.97)]
     [InlineData(56, 0.88, 0.99)]
     public void Strips_LateAugust_RemoveAsMeasured(int days, double low, double high)
     {
+        ControlModel strips = KnowledgeBase.Load().Controls.Agents["amitraz-strips"].Model;
         int start = On(8, 25).DayNumber - On(6, 1).DayNumber;
-        PublishedYear treated = new(Temperate, 52, On(6, 1), 200, 300, controls: [new ControlEffect(start, 56, 0.09, 0d, 0d)]);
+        PublishedYear treated = new(Temperate, 52, On(6, 1), 200, 300, controls: [new ControlEffect(start, 56, strips.AdultKillPerDay.Value, 0d, 0d, HalfLife: strips.HalfLife!.Value)]);
         double before = treated.To(On(8, 25)).Total;
         Assert.InRange(1d - (treated.To(On(8, 25).AddDays(days)).Total / before), low, high);
     }

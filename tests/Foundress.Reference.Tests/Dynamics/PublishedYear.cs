@@ -16,7 +16,7 @@ internal sealed class PublishedYear
 
     public PublishedYear(
         string climate, double latitude, DateOnly from, int days, double onAdults, float inflow = 0f, float lateInflow = 0f, double droneScale = 1d,
-        MiteBiology? life = null, IReadOnlyList<ControlEffect>? controls = null, IReadOnlyList<BeeEvent>? events = null, IReadOnlyList<MitesTaken>? taken = null, bool coloniesDiffer = false)
+        MiteBiology? life = null, IReadOnlyList<ControlEffect>? controls = null, IReadOnlyList<BeeEvent>? events = null, IReadOnlyList<MitesTaken>? taken = null, bool coloniesDiffer = false, double? startLevel = null)
     {
         BroodSeason season = Knowledge.Bees.SeasonAt(climate, Site.At(latitude));
         Bees = BeeCourses.Of(season, [], events ?? [], from, from.AddDays(days));
@@ -24,7 +24,7 @@ internal sealed class PublishedYear
         _ensemble = new MiteEnsemble(Particles, Days.Controls.Length);
         _inflow = inflow;
         float[] mites = new float[Particles];
-        Array.Fill(mites, (float)onAdults);
+        Array.Fill(mites, (float)(startLevel / 100d * Bees.Adults[0] ?? onAdults));
         _ensemble.DroneScale.Fill((float)droneScale);
         _ensemble.Inflow.Fill(_inflow);
         _ensemble.LateInflow.Fill(lateInflow);
@@ -51,6 +51,28 @@ internal sealed class PublishedYear
     public double Adults => Bees.Adults[Math.Min(_ensemble.Day, Bees.Days - 1)] * Strength;
 
     public double LevelPer100 => 100d * OnAdults / Adults;
+
+    /// <summary>Mites that die on the day ahead, wherever they fall: on bees, and mothers and daughters lost as bees emerge.</summary>
+    public double DeadToday
+    {
+        get
+        {
+            int day = _ensemble.Day;
+            MiteBiology life = Days.Biology;
+            double ofAge = 1d - Math.Exp(-Days.Rows[(day * ColonyDays.Width) + ColonyDays.Death]);
+            int worker = day % MiteBiology.WorkerSealedDays * _ensemble.Stride;
+            int drone = day % MiteBiology.DroneSealedDays * _ensemble.Stride;
+            double lostOfDaughters = life.EmergenceLoss * life.WorkerOffspring;
+            double lostOfDroneDaughters = life.EmergenceLoss * life.DroneOffspring;
+            return Mean(i => (_ensemble.OnAdults[i] * ofAge)
+                + (_ensemble.WorkerCells[worker + i] * (1d - life.MotherReturn + lostOfDaughters))
+                + (_ensemble.DroneCells[drone + i] * (1d - life.MotherReturn + lostOfDroneDaughters)));
+        }
+    }
+
+    /// <summary>All mites for each that dies in a day, the mean over days in a row.</summary>
+    public double MitesForEachDead(DateOnly from, DateOnly to) =>
+        Enumerable.Range(0, to.DayNumber - from.DayNumber).Select(day => To(from.AddDays(day))).Average(year => year.Total / year.DeadToday);
 
     public PublishedYear To(DateOnly day)
     {

@@ -127,7 +127,7 @@ public class MiteRunTests
     {
         ColonyDays days = ColonyDays.Of(
             PlainColony.Even(150, 18000f, 950f, 45f, new DateOnly(2025, 6, 1)), PlainColony.Biology, Hemisphere.North,
-            [new ControlEffect(40, 21, 0.15, 0.05, 0.3)], [new MitesTaken(20, 0d, 0d, 0.9), new MitesTaken(90, 0.4, 0.5, 0.5)]);
+            [new ControlEffect(40, 21, 0.15, 0.05, 0.3, HalfLife: 30d)], [new MitesTaken(20, 0d, 0d, 0.9), new MitesTaken(90, 0.4, 0.5, 0.5)]);
         MiteEnsemble ensemble = PlainColony.Start(days, 37, mites, inflow, 2f);
         for (int i = 0; i < 37; i++)
         {

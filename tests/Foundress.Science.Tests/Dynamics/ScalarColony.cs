@@ -70,79 +70,70 @@ internal sealed class ScalarColony
         float bees = _days.Bees.Adults[Math.Max(day - 1, 0)];
         float full = (float)(bees + _b.HalfLayingBees);
         float half = (float)_b.HalfLayingBees;
-        float perStrength = 1f / Strength;
+        float layers = (bees * Strength) + half;
+        float quotient = 1f / (Strength * layers);
+        float perStrength = layers * quotient;
         float perAdult = 1f / bees * (Exp(-_beesWeek) / _adultScale) * perStrength;
-        float slower = bees + (half * perStrength);
-        float laying = full / slower;
-        float perLaying = slower * (1f / full);
+        float laying = full * Strength * Strength * quotient;
 
         // Emergence.
-        float perCells = 1f / _broodScale * perLaying;
+        float perCells = 1f / _broodScale * (layers * perStrength * (1f / full));
         float born = (float)(_b.WorkerOffspring * (1d - _b.EmergenceLoss));
         float droneBorn = (float)(_b.DroneOffspring * (1d - _b.EmergenceLoss));
         float back = (float)_b.MotherReturn;
         float mothers = _workers[day % 12];
+        float droneMothers = _drones[day % 14];
         float perCell = mothers * (float)(1d / _days.Bees.WorkerSealed[Math.Max(day - 12, 0)]) * perCells;
+        float all = 1f + perCell;
         float crowd = 1f + (perCell * (float)(1d - Foundress.Science.Numerics.PortableFunctions.Exp(-_b.WorkerCrowding)));
-        float square = crowd * crowd;
-        float both = 1f / ((1f + perCell) * square);
-        float infested = perCell * square * both;
-        float returning = mothers * (back + (born * reproduction * ((1f + perCell) * both)));
-        mothers = _drones[day % 14];
-        crowd = 1f + (mothers * (float)(1d / _days.Bees.DroneSealed[Math.Max(day - 14, 0)]) * perCells
-            * (float)(1d - Foundress.Science.Numerics.PortableFunctions.Exp(-_b.DroneCrowding)) / _droneScale);
-        returning += mothers * (back + (droneBorn * reproduction / (crowd * crowd)));
-        if (returning is > 0f and < 32f)
-            returning = Whole(returning, returning, Bits(seed, day, 1));
-        OnAdults += returning;
+        crowd *= crowd;
+        float droneCrowd = 1f + (droneMothers * (float)(1d / _days.Bees.DroneSealed[Math.Max(day - 14, 0)]) * perCells
+            * (float)(1d - Foundress.Science.Numerics.PortableFunctions.Exp(-_b.DroneCrowding)) * (1f / _droneScale));
+        droneCrowd *= droneCrowd;
+        float apart = 1f / (all * crowd * droneCrowd);
+        float infested = perCell * (crowd * droneCrowd * apart);
+        float returning = (mothers * (back + (born * reproduction * (all * droneCrowd * apart))))
+            + (droneMothers * (back + (droneBorn * reproduction * (all * crowd * apart))));
 
-        // Arrival.
-        float arrivals = _inflow + (_late * LateShare(day));
-        if (OnAdults < 128f && arrivals > 0f)
-            arrivals = Whole(arrivals, arrivals, Bits(seed, day, 2));
-        OnAdults = Math.Min((OnAdults + arrivals) * (day == 90 ? (float)(1d - 0.4) : 1f), 1e7f);
-        if (OnAdults < 128f)
+        // Arrival: one draw for all that come.
+        float flow = returning + (_inflow + (_late * LateShare(day)));
+        if (flow is > 0f and < 32f)
+            flow = Whole(flow, flow, Bits(seed, day, 1));
+        OnAdults = Math.Min((OnAdults + flow) * (day == 90 ? (float)(1d - 0.4) : 1f), 1e7f);
+        if (OnAdults < 128f && OnAdults != MathF.Floor(OnAdults))
             OnAdults = MathF.Floor(OnAdults + Uniform(Bits(seed, day, 0)));
 
         // Death.
         float load = Math.Min(OnAdults * perAdult, 2f);
-        float hazard = (float)(_b.DeathBroodless + (_b.DeathWithBrood - _b.DeathBroodless)) + ((float)_b.LoadHazard * 0.5f * load);
+        float loaded = (float)_b.LoadHazard * load;
+        float hazard = (float)_b.DeathWithBrood + (loaded * 0.5f);
         if (day is >= 40 and < 61)
         {
             float scale = _control * Exp(_controlWeek);
-            hazard += scale * (float)-Foundress.Science.Numerics.PortableFunctions.Log(1d - 0.15);
-            float alive = Exp(-scale * (float)-Foundress.Science.Numerics.PortableFunctions.Log(1d - 0.05));
+            // The rate falls by half in 30 days.
+            float share = (float)(-Foundress.Science.Numerics.PortableFunctions.Log(1d - 0.15) * Foundress.Science.Numerics.PortableFunctions.Exp(-(day - 40) * 0.693147180559945309 / 30d));
+            float inCells = (float)(-Foundress.Science.Numerics.PortableFunctions.Log(1d - 0.05) * Foundress.Science.Numerics.PortableFunctions.Exp(-(day - 40) * 0.693147180559945309 / 30d));
+            hazard += scale * share;
+            float alive = Exp(-scale * inCells);
             Keep(_workers, alive);
             Keep(_drones, alive);
         }
 
         float survive = Exp(-hazard);
-        float left = OnAdults * survive;
-        bool few = OnAdults < 128f;
-        if (few)
-        {
-            float dead = OnAdults - left;
-            left = OnAdults - Math.Min(Whole(dead, dead * survive, Bits(seed, day, 3)), OnAdults);
-        }
 
-        // Entering cells.
+        // Entering cells: one draw for all that leave the adult bees, shared out by the means.
         float perGram = laying * _broodScale * perAdult;
-        float rate = (float)(_b.InvasionScale * _b.WorkerInvasion * _days.Bees.WorkerSealed[day] / _b.BeeGrams) * perGram;
+        float workerRate = (float)(_b.InvasionScale * _b.WorkerInvasion * _days.Bees.WorkerSealed[day] / _b.BeeGrams) * perGram;
         float droneRate = (float)(_b.InvasionScale * _b.DroneInvasion * _days.Bees.DroneSealed[day] / _b.BeeGrams) * _droneScale * perGram;
-        rate += droneRate;
-        float stay = Exp(-rate);
-        float entering = left * (1f - stay);
-        float intoDrones = entering * (droneRate / (rate + 1e-20f));
-        float intoWorkers = entering - intoDrones;
-        if (left < 128f)
-        {
-            intoWorkers = Math.Min(Whole(intoWorkers, intoWorkers * stay, Bits(seed, day, 4)), left);
-            intoDrones = Math.Min(Whole(intoDrones, intoDrones * stay, Bits(seed, day, 5)), left - intoWorkers);
-        }
-
-        OnAdults = left - intoWorkers - intoDrones;
-        _workers[day % 12] = intoWorkers;
-        _drones[day % 14] = intoDrones;
+        float rate = workerRate + droneRate;
+        float outside = Exp(-rate);
+        float entering = OnAdults * survive * (1f - outside);
+        float mean = (OnAdults * (1f - survive)) + entering;
+        float leaving = OnAdults is > 0f and < 128f ? Math.Min(Whole(mean, mean * (survive * outside), Bits(seed, day, 3)), OnAdults) : mean;
+        OnAdults -= leaving;
+        entering *= leaving / Math.Max(mean * rate, 1e-30f);
+        _workers[day % 12] = entering * workerRate;
+        _drones[day % 14] = entering * droneRate;
         if (day is 20 or 90)
         {
             Keep(_workers, day == 20 ? 1f : (float)(1d - 0.5));
@@ -150,7 +141,7 @@ internal sealed class ScalarColony
         }
 
         float recruits = (float)Math.Min(0.3, _days.Bees.WorkerSealed[Math.Max(day - 12, 0)] / (double)bees);
-        float old = Strength * (1f - recruits) * (1f - Math.Min((float)_b.LoadHazard * load, 0.5f));
+        float old = Strength * (1f - recruits) * (1f - Math.Min(loaded, 0.5f));
         float young = recruits * laying * (1f - (infested * (float)_b.InfestedLoss));
         Strength = Math.Min(Math.Max(old + young, 0.02f), 1f);
     }

@@ -1,0 +1,40 @@
+using Foundress.Science.Planning;
+
+namespace Foundress.Book.Planning;
+
+/// <summary>Picks from all plans of a search those that are worked out again with all colonies and all particles.</summary>
+internal static class PlanFinalists
+{
+    // A plan this far under the tolerance in the search mostly stays under it in the end.
+    private const double Margin = 0.85;
+
+    internal static IReadOnlyList<PlanOutcome> Pick(PlanSearchResult result, IReadOnlyList<PlanUse> uses, double tolerance, bool costs)
+    {
+        // Of the same controls on other days one is enough: it acts early, and with some room under the tolerance.
+        PlanOutcome[] each = [.. result.Outcomes
+            .Where(outcome => outcome.Plan.Count > 0)
+            .GroupBy(outcome => string.Join(' ', outcome.Plan.Select(place => uses[place].Candidate.Control).Order()), StringComparer.Ordinal)
+            .SelectMany(group => Best(group, uses, tolerance))];
+        PlanOutcome[] holding = [.. each.Where(outcome => outcome.Reading.Holds)];
+        var picked = new List<PlanOutcome>();
+        void Take(IEnumerable<PlanOutcome> from, int most) => picked.AddRange(from.Where(outcome => !picked.Contains(outcome)).Take(most));
+        Take(holding.OrderBy(one => one.Weight.Controls).ThenBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 3);
+        Take(holding.OrderBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 2);
+        Take(holding.OrderBy(one => one.Weight.Labour).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Reading.Peak), 2);
+        if (costs)
+            Take(holding.OrderBy(one => one.Weight.Cost).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Reading.Peak), 1);
+        Take(holding.Where(one => one.Weight.NonChemical).OrderBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 1);
+        Take(each.Where(one => one.Weight.NonChemical).OrderBy(one => one.Reading.Peak).ThenBy(one => one.Weight.Controls), holding.Any(one => one.Weight.NonChemical) ? 0 : 2);
+        Take(each.OrderBy(one => one.Reading.Peak).ThenBy(one => one.Weight.Controls), holding.Length > 0 ? 1 : 4);
+        return picked;
+    }
+
+    private static IEnumerable<PlanOutcome> Best(IEnumerable<PlanOutcome> group, IReadOnlyList<PlanUse> uses, double tolerance)
+    {
+        PlanOutcome[] all = [.. group];
+        PlanOutcome[] easy = [.. all.Where(outcome => outcome.Reading.Peak <= Margin * tolerance)];
+        yield return easy.Length > 0
+            ? easy.OrderBy(outcome => outcome.Plan.Sum(place => uses[place].Offer.Missing.Count)).ThenBy(outcome => outcome.Reading.DaysOver).First()
+            : all.MinBy(outcome => outcome.Reading.Peak)!;
+    }
+}

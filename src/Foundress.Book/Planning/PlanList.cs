@@ -1,0 +1,82 @@
+using System.Globalization;
+using Foundress.Book.Controls;
+using Foundress.Book.Journal;
+using Foundress.Book.Seasons;
+using Foundress.Book.State;
+using Foundress.Science.Planning;
+
+namespace Foundress.Book.Planning;
+
+/// <summary>Makes the short list of the plans that were looked at closely.</summary>
+internal sealed class PlanList(
+    CultureInfo culture, (double Value, string Source) tolerance, DateOnly today, DateOnly to, DateOnly judgedFrom, int jars, IReadOnlyList<Colony> colonies,
+    ControlList controls, bool costs)
+{
+    private readonly PlanSentences _sentences = new(culture);
+
+    internal ControlPlans Of(ApiaryId apiary, IReadOnlyList<PlanFinal> finals, PlanTally tally, PlanUses uses, IReadOnlyList<LineStep> lines)
+    {
+        var nothing = finals[0];
+        PlanFinal[] plans = [.. finals.Skip(1)];
+        PlanFinal[] holding = [.. plans.Where(plan => plan.Reading.Holds)];
+        var virtues = new Dictionary<PlanFinal, List<PlanVirtue>> { [nothing] = [PlanVirtue.Nothing] };
+        void Show(PlanVirtue virtue, PlanFinal? plan)
+        {
+            if (plan is null)
+                return;
+            if (!virtues.TryGetValue(plan, out var known))
+                virtues[plan] = known = [];
+            known.Add(virtue);
+        }
+
+        if (!nothing.Reading.Holds)
+        {
+            Show(PlanVirtue.Fewest, holding.OrderBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Weight.WorstHazard).ThenBy(plan => plan.Weight.Hazard).ThenBy(plan => plan.Weight.Labour).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
+            Show(PlanVirtue.Gentlest, holding.OrderBy(plan => plan.Weight.WorstHazard).ThenBy(plan => plan.Weight.Hazard).ThenBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Weight.Labour).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
+            Show(PlanVirtue.LeastWork, holding.OrderBy(plan => plan.Weight.Labour).ThenBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Weight.Hazard).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
+            if (costs)
+                Show(PlanVirtue.Cheapest, holding.OrderBy(plan => plan.Weight.Cost).ThenBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
+            Show(PlanVirtue.Surest, plans.OrderBy(plan => plan.Reading.Peak).ThenBy(plan => plan.Weight.Controls).FirstOrDefault());
+            Show(PlanVirtue.NonChemical, plans.Where(plan => plan.Weight.NonChemical).OrderBy(plan => !plan.Reading.Holds).ThenBy(plan => plan.Reading.Holds ? plan.Weight.Controls : 0).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
+        }
+
+        PlanFinal[] shown = [.. virtues.Keys.OrderBy(plan => virtues[plan].Min()).ThenBy(plan => plan.Weight.Controls)];
+        return new ControlPlans(
+            apiary, [.. colonies.Select(colony => colony.Id)], today, to, tolerance.Value, tolerance.Source, judgedFrom, lines,
+            [.. shown.Select(plan => Choice(plan, virtues[plan], holding.Length > 0))],
+            [.. uses.RuledOut, .. Dropped(tally)], uses.LeftOut,
+            _sentences.OfAll(finals, nothing, tolerance.Value, today, to, judgedFrom, jars),
+            nothing.Reading.Holds ? string.Empty : PlanSentences.Searched(tally, uses.All.Count, uses.Looked, plans.Length));
+    }
+
+    private PlanChoice Choice(PlanFinal plan, List<PlanVirtue> virtues, bool anyHolds) => new(
+        PlanSentences.Title(plan.Controls), virtues, [.. virtues.Select(virtue => _sentences.Why(virtue, plan, anyHolds, tolerance.Value))], plan.Controls,
+        plan.Reading.Holds, plan.Reading.Peak, today.AddDays(plan.Reading.PeakDay), plan.Reading.Mean(plan.Reading.Days - 1), plan.Reading.DaysOver,
+        plan.Controls.Sum(control => control.End > control.Start ? 2 : 1), (int)plan.Weight.WorstHazard,
+        plan.Uses.All(use => controls.CostOf(use.Agent.Id) is not null) ? plan.Uses.Sum(use => controls.CostOf(use.Agent.Id)!.Value) : null,
+        [.. Enumerable.Range(0, colonies.Count).Select(i => Colony(plan.Reading, i)).OrderByDescending(colony => colony.Peak).ThenBy(colony => colony.Name, NaturalOrder.Instance)],
+        plan.Fan, _sentences.OfChoice(plan, tolerance.Value, today, colonies.Count));
+
+    private PlannedColony Colony(PlanReading reading, int place)
+    {
+        var peak = reading.PeakOf(place);
+        var day = Enumerable.Range(0, reading.Days).FirstOrDefault(one => reading.Chance(one, place) == peak && today.AddDays(one * reading.Step) >= judgedFrom);
+        return new PlannedColony(colonies[place].Id, colonies[place].Name, reading.Chance(0, place), peak, today.AddDays(day * reading.Step));
+    }
+
+    private static IEnumerable<DroppedPlans> Dropped(PlanTally tally)
+    {
+        foreach (var (conflict, count) in tally.Conflicts)
+            yield return new DroppedPlans(count, $"{Plans(count)}: {PlanRulings.Say((PlanConflict)conflict)}.");
+        if (tally.TooLate > 0)
+            yield return new DroppedPlans(tally.TooLate, $"{Plans(tally.TooLate)}: the next control would begin after the tolerance is already passed, and nothing before its first day can change.");
+        if (tally.NotNeeded > 0)
+            yield return new DroppedPlans(tally.NotNeeded, $"{Plans(tally.NotNeeded)}: the tolerance is kept with one control fewer.");
+        if (tally.Heavier > 0)
+            yield return new DroppedPlans(tally.Heavier, $"{Plans(tally.Heavier)}: another that keeps the tolerance asks no more in any respect (number, hazard, work, cost).");
+        if (tally.LeftAside > 0)
+            yield return new DroppedPlans(tally.LeftAside, $"{Plans(tally.LeftAside)}: a first reckoning, which puts together what each control does alone, held them for worse than those worked out. It may be wrong.", false);
+    }
+
+    private static string Plans(int count) => Wording.Say.Count(count, "plan", "plans");
+}
