@@ -47,3 +47,15 @@ for (var round = 0; round < 3; round++)
     foreach (var dropped in plans.Dropped)
         Console.WriteLine("  " + dropped.Reason);
 }
+
+// A small case with nothing left aside, beside the usual search: what the first reckoning saves, and whether it misses anything.
+var (small, place) = InventedApiary.Of(3, inspected: true);
+var usual = new PlanOptions { Ahead = 126, Step = 21, SearchColonies = 3, Tolerance = 0.25 };
+foreach (var (name, options) in new[] { ("usual search", usual), ("every plan that no sure rule drops", usual with { Runs = int.MaxValue }) })
+{
+    var watch = Stopwatch.StartNew();
+    var plans = new ControlPlanner(small, KnowledgeBase.Load(), culture).Of(place, InventedApiary.Today, options);
+    Console.WriteLine(string.Create(culture, $"3 colonies, {name}: {watch.Elapsed.TotalMilliseconds:0} ms. {plans.Searched}"));
+    foreach (var choice in plans.Choices)
+        Console.WriteLine(string.Create(culture, $"  [{string.Join(", ", choice.Virtues)}] {string.Join("; ", choice.Controls.Select(control => $"{control.Agent} {control.Start:yyyy-MM-dd}"))} peak {choice.Peak:0.000}"));
+}

@@ -1,11 +1,12 @@
 using Foundress.Book.Forecasts.Exchange;
+using Foundress.Book.Planning.Exchange;
 
 namespace Foundress.Book.Jobs;
 
 /// <summary>Every job there is.</summary>
 public static class BookJobs
 {
-    private static readonly IBookJob[] All = [new ForecastJob()];
+    private static readonly IBookJob[] All = [new ForecastJob(), new PlanJob()];
 
     /// <summary>The job of a name.</summary>
     /// <exception cref="ArgumentException">There is none.</exception>

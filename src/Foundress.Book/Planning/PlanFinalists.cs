@@ -19,6 +19,8 @@ internal static class PlanFinalists
         var picked = new List<PlanOutcome>();
         void Take(IEnumerable<PlanOutcome> from, int most) => picked.AddRange(from.Where(outcome => !picked.Contains(outcome)).Take(most));
         Take(holding.OrderBy(one => one.Weight.Controls).ThenBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 3);
+        HashSet<int> first = [.. picked.Take(1).SelectMany(one => one.Plan).Select(place => uses[place].Candidate.Control)];
+        Take(holding.Where(one => !one.Plan.Any(place => first.Contains(uses[place].Candidate.Control))).OrderBy(one => one.Weight.Controls).ThenBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 1);
         Take(holding.OrderBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 2);
         Take(holding.OrderBy(one => one.Weight.Labour).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Reading.Peak), 2);
         if (costs)

@@ -29,6 +29,7 @@ internal sealed class PlanSentences(CultureInfo culture)
         PlanVirtue.Gentlest => $"The least hazard for people, bees and comb among those that keep within {Hundred(tolerance)}.",
         PlanVirtue.LeastWork => $"The least work among those that keep within {Hundred(tolerance)}.",
         PlanVirtue.Cheapest => $"The least cost, by your own figures, among those that keep within {Hundred(tolerance)}.",
+        PlanVirtue.Another => "Another way within your tolerance: it uses none of the controls of the plan with the fewest.",
         PlanVirtue.Surest => anyHolds ? "The lowest chance of standing over the line among those looked at closely." : "None found keeps within your tolerance; this one comes nearest.",
         PlanVirtue.NonChemical => plan.Reading.Holds ? "No substance is given, and it keeps within your tolerance." : "The best found in which no substance is given; it does not keep within your tolerance.",
         _ => throw new ArgumentOutOfRangeException(nameof(virtue), virtue, "This virtue has no words."),
@@ -53,7 +54,7 @@ internal sealed class PlanSentences(CultureInfo culture)
 
     internal static string Searched(PlanTally tally, int starts, int looked, int closely) =>
         $"{Say.Count(looked, "start", "starts")} of controls were held against the rules and {starts} left; up to three of them in a row make {Number(tally.Conceivable)} plans. {Number(tally.Run)} were worked out, {closely} of them again with every colony and every course; the others were dropped for the reasons below. "
-        + (tally.Complete ? "All that were dropped are surely no better." : "Where a first reckoning chose, a plan as good may have been missed.");
+        + (tally.Complete ? "By the search's own reckoning none of those dropped does better." : "Where a first reckoning chose, a plan as good may have been missed.");
 
     private static string Over(PlanReading reading, double tolerance, int count)
     {

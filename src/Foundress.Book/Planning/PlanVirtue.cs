@@ -18,6 +18,9 @@ public enum PlanVirtue
     /// <summary>The least cost, by the keeper's own figures.</summary>
     Cheapest,
 
+    /// <summary>Another way: none of the controls of the one with the fewest.</summary>
+    Another,
+
     /// <summary>The lowest chance of standing over the line.</summary>
     Surest,
 

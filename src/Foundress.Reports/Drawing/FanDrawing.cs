@@ -10,27 +10,32 @@ internal static class FanDrawing
     /// <summary>Draws the fan of a strip into its plot.</summary>
     public static void Draw(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days, CultureInfo culture)
     {
-        var points = strip.Fan.Where(point => point.On >= strip.From && point.On <= strip.To).ToList();
+        Draw(svg, [.. strip.Fan.Where(point => point.On >= strip.From && point.On <= strip.To)], layout.Levels, days, culture);
+    }
+
+    /// <summary>Draws a fan by itself.</summary>
+    public static void Draw(Svg svg, List<FanPoint> points, LevelScale levels, DayScale days, CultureInfo culture)
+    {
         if (points.Count < 2)
             return;
         var last = points[^1];
         svg.Group("fd-fan").Title(string.Create(culture, $"Forecast to {Wording.LevelText.Day(last.On)}: {Wording.LevelText.Reading(last.Middle, last.Low, last.High, culture)} per 100 bees; nine courses in ten lie within"));
-        Band(svg, "fd-fan-wide", points, point => point.Low, point => point.High, layout, days);
-        Band(svg, "fd-fan-half", points, point => point.LowerQuarter, point => point.UpperQuarter, layout, days);
+        Band(svg, "fd-fan-wide", points, point => point.Low, point => point.High, levels, days);
+        Band(svg, "fd-fan-half", points, point => point.LowerQuarter, point => point.UpperQuarter, levels, days);
         var middle = new PathText();
         foreach (var point in points)
-            Go(middle, days.Middle(point.On), layout.Levels.At(point.Middle));
+            Go(middle, days.Middle(point.On), levels.At(point.Middle));
         svg.Path("fd-fan-middle", middle);
         svg.End();
     }
 
-    private static void Band(Svg svg, string kind, List<FanPoint> points, Func<FanPoint, double> low, Func<FanPoint, double> high, StripLayout layout, DayScale days)
+    private static void Band(Svg svg, string kind, List<FanPoint> points, Func<FanPoint, double> low, Func<FanPoint, double> high, LevelScale levels, DayScale days)
     {
         var path = new PathText();
         foreach (var point in points)
-            Go(path, days.Middle(point.On), layout.Levels.At(high(point)));
+            Go(path, days.Middle(point.On), levels.At(high(point)));
         for (var i = points.Count - 1; i >= 0; i--)
-            path.Line(days.Middle(points[i].On), layout.Levels.At(low(points[i])));
+            path.Line(days.Middle(points[i].On), levels.At(low(points[i])));
         svg.Path(kind, path.Close());
     }
 

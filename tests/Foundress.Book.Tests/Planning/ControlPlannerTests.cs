@@ -114,9 +114,9 @@ public sealed class ControlPlannerTests
     [Fact]
     public void Of_FewMitesFarUnderTheKeepersLine_NeedsNothing()
     {
-        var scene = new JulyApiary(mites: 0);
-        scene.Book.Write(new PolicyRecord(LinePolicy: "own", OwnAct: 25));
-        var plans = scene.Plans(JulyApiary.Quick with { Tolerance = 0.4 });
+        var scene = new JulyApiary(mites: 1);
+        scene.Book.Write(new PolicyRecord(LinePolicy: "own", OwnAct: 90));
+        var plans = scene.Plans(JulyApiary.Quick with { Tolerance = 0.5 });
         var only = Assert.Single(plans.Choices);
         Assert.True(only.Holds);
         Assert.Contains("no plan is needed", plans.Sentence, StringComparison.Ordinal);
@@ -210,5 +210,28 @@ public sealed class ControlPlannerTests
         ControlOffer Strips(DateOnly on) => scene.Planner.Offers(scene.Apiary, on, new PlanOptions { HarvestOn = new DateOnly(2026, 8, 5) }).Single(offer => offer.Agent.Id == "amitraz-strips");
         Assert.Equal(Workability.RuledOut, Strips(new DateOnly(2026, 8, 4)).Workability);
         Assert.Equal(Workability.Workable, Strips(new DateOnly(2026, 8, 5)).Workability);
+    }
+
+    /// <summary>
+    /// Büchler et al. 2020 (J Apic Res 59:645-660): queens caged for 25 days and oxalic acid then killed 88 to 90 % in summer, where trickling
+    /// with brood does little (Maggi et al. 2016). With only these two to choose from, and a site cool enough for the limit of
+    /// trickling, the search puts them together in that order, and neither does it alone.
+    /// </summary>
+    [Fact]
+    public void Of_CagingAndTricklingOnly_PutsTheTricklingIntoTheBroodlessTime()
+    {
+        var scene = new JulyApiary();
+        scene.Book.Write(new NormalsRecord(scene.Id, [.. Enumerable.Repeat(14d, 12)], [.. Enumerable.Repeat(5d, 12)]));
+        foreach (var agent in TestBook.Knowledge.Controls.Agents.Where(agent => agent.Id is not ("queen-caging" or "oxalic-acid-trickle")))
+            scene.Book.Write(new AgentRecord(agent.Id, Refused: true));
+        var plans = scene.Plans(JulyApiary.Quick with { Step = 7, Ahead = 90, Tolerance = 0.3 });
+
+        var both = plans.Choices.Single(choice => choice.Virtues.Contains(PlanVirtue.Surest));
+        Assert.Equal(["queen-caging", "oxalic-acid-trickle"], both.Controls.Take(2).Select(control => control.Agent));
+        Assert.InRange(both.Controls[1].Start.DayNumber - both.Controls[0].Start.DayNumber, 12, 35);
+        Assert.Contains(both.Controls[1].First, text => text.Contains("No sealed brood is expected then", StringComparison.Ordinal));
+        var caged = plans.Choices.Single(choice => choice.Virtues.Contains(PlanVirtue.NonChemical));
+        Assert.True(both.DaysOver < 0.7 * caged.DaysOver, $"{both.DaysOver} days over the line with both, {caged.DaysOver} with caging alone.");
+        Assert.Contains(plans.Dropped, dropped => dropped.Reason.Contains("would meet brood", StringComparison.Ordinal));
     }
 }
