@@ -75,6 +75,12 @@ public static class RecordKinds
     /// <summary><see cref="Records.BroodRemoved"/>.</summary>
     public const string BroodRemoved = "brood-removed";
 
+    /// <summary><see cref="Records.DueSnoozed"/>.</summary>
+    public const string DueSnoozed = "due-snoozed";
+
+    /// <summary><see cref="Records.ApiaryDays"/>.</summary>
+    public const string ApiaryDays = "apiary-days";
+
     /// <summary>The kind of a record.</summary>
     public static string Of(Record record) => record switch
     {
@@ -101,6 +107,8 @@ public static class RecordKinds
         OpenedBroodRecord => OpenedBrood,
         PolicyRecord => Policy,
         Records.Strike => Strike,
+        Records.DueSnoozed => DueSnoozed,
+        Records.ApiaryDays => ApiaryDays,
         _ => throw new ArgumentException($"{record.GetType().Name} has no kind.", nameof(record)),
     };
 }

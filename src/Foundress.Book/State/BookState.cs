@@ -36,6 +36,8 @@ public sealed class BookState
         Controls = fold.Controls.Controls;
         OwnAgents = fold.Controls.OwnAgents;
         Normals = fold.Controls.Normals;
+        Days = fold.Controls.Days;
+        PutOff = fold.Controls.PutOff;
         _coursesByColony = fold.Controls.CoursesByColony;
         Struck = fold.Struck;
         Unreadable = fold.Unreadable;
@@ -71,6 +73,12 @@ public sealed class BookState
 
     /// <summary>The usual temperatures the keeper gave, by apiary.</summary>
     public IReadOnlyDictionary<ApiaryId, NormalsRecord> Normals { get; }
+
+    /// <summary>When supers go on and the harvest is, by apiary.</summary>
+    public IReadOnlyDictionary<ApiaryId, ApiaryDays> Days { get; }
+
+    /// <summary>What the keeper put off, by its key.</summary>
+    public IReadOnlyDictionary<string, DueSnoozed> PutOff { get; }
 
     /// <summary>The operation's settings, each field as last set.</summary>
     public PolicyRecord Policy { get; }
