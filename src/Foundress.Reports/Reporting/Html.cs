@@ -16,6 +16,13 @@ internal sealed class Html
         return this;
     }
 
+    /// <summary>Writes text.</summary>
+    public Html Text(string text)
+    {
+        Markup.Escape(_text, text);
+        return this;
+    }
+
     /// <summary>An element with text in it.</summary>
     public Html Element(string name, string text, string? kind = null)
     {

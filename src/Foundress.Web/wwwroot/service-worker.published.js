@@ -21,7 +21,7 @@ self.addEventListener('message', event => { if (event.data === 'SKIP_WAITING') s
 
 self.addEventListener('fetch', event => {
   const url = new URL(event.request.url);
-  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/')) return;
+  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/') || url.pathname === '/calendar.ics') return;
   event.respondWith((async () => {
     const cache = await caches.open(cacheName);
     const page = event.request.mode === 'navigate' && !assets.some(asset => new URL(asset.url, self.registration.scope).href === url.href);
