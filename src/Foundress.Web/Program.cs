@@ -30,6 +30,8 @@ builder.Services.AddSingleton<BookSession>();
 builder.Services.AddSingleton<DemoDoor>();
 builder.Services.AddSingleton<SeasonShelf>();
 builder.Services.AddSingleton<ForecastShelf>();
+builder.Services.AddSingleton<Foundress.Web.Pages.Controls.ControlShelf>();
+builder.Services.AddSingleton<Microsoft.AspNetCore.Components.WebAssembly.Services.LazyAssemblyLoader>();
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();
 builder.Services.AddSingleton<UndoList>();
