@@ -3,7 +3,6 @@ using Foundress.Book.Controls;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.Rules;
-using Foundress.Book.State;
 using Foundress.Knowledge;
 
 namespace Foundress.Book.Importing;

@@ -1,6 +1,5 @@
 using Foundress.Book.Proving;
 using Foundress.Book.State;
-using Foundress.Science.Verifying;
 
 namespace Foundress.Web.Pages.Controls;
 

@@ -47,7 +47,7 @@ public sealed class TreatReader(BookSession session, Apiary apiary, ControlList 
     public ControlAgent? Agent(FormDraft draft) => controls.Find(draft["agent"]);
 
     /// <summary>The colonies that are chosen.</summary>
-    public IReadOnlyList<ColonyId> Colonies(FormDraft draft, IEnumerable<Colony> offered) =>
+    public static IReadOnlyList<ColonyId> Colonies(FormDraft draft, IEnumerable<Colony> offered) =>
         [.. offered.Where(colony => draft[In(colony.Id)] == "yes").Select(colony => colony.Id)];
 
     /// <summary>The record as it stands; null while something that is needed is missing.</summary>
