@@ -98,7 +98,7 @@ public static class RegisterHtml
             page.Raw(gone ? "<div><del>" : "<div>");
             if (name.Length > 0)
                 page.Raw("<small>").Text(name + ": ").Raw("</small>");
-            page.Text(text).Raw(gone ? "</del></div>" : "</div>");
+            page.Words(text).Raw(gone ? "</del></div>" : "</div>");
         }
     }
 }

@@ -4,8 +4,10 @@ self.importScripts('./service-worker-assets.js');
 const prefix = 'foundress-';
 const cacheName = prefix + self.assetsManifest.version;
 const kept = /\.(?:dat|wasm|html|js|json|css|svg|woff2|webmanifest)$/;
+// Fetched when a page asks for it, and kept from then on by the browser itself: few ever make labels.
+const later = /^_framework\/QRCoder\./;
 const never = /^service-worker/;
-const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url));
+const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url) && !later.test(asset.url));
 
 self.addEventListener('install', event => event.waitUntil((async () => {
   const cache = await caches.open(cacheName);

@@ -96,7 +96,7 @@ public sealed class ControlImportTests
     public void Read_AnyRows_LosesNothingThatWasRecorded()
     {
         var before = _scene.Use("thymol", Today.AddDays(-40), 28);
-        Gen.Select(Gen.OneOfConst("Orchard", "", "Mill"), Gen.OneOfConst("1", "1;2", "all", "7", ";", "\"1"), Gen.OneOfConst("thymol", "garlic", "", "oxalic acid"), Gen.OneOfConst("2026-07-11", "x", "", "2026-02-30"), Gen.OneOfConst("2026-08-01", "2026-01-01", ""))
+        Gen.Select(One("Orchard", "", "Mill"), One("1", "1;2", "all", "7", ";", "\"1"), One("thymol", "garlic", "", "oxalic acid"), One("2026-07-11", "x", "", "2026-02-30"), One("2026-08-01", "2026-01-01", ""))
             .Array[0, 5]
             .Sample(
                 rows =>
@@ -108,6 +108,8 @@ public sealed class ControlImportTests
                 },
                 iter: 100, threads: 1);
     }
+
+    private static Gen<string> One(params string[] texts) => Gen.Int[0, texts.Length - 1].Select(i => texts[i]);
 
     private ControlFile Read(string text, bool keepUnknown = false)
     {
