@@ -57,7 +57,9 @@ try
         "async pairs => (await import('/js/store.js')).append('home', JSON.stringify(pairs), false)",
         entries.Select(entry => new[] { entry.Id.ToString(), EntryJson.Write(entry) }).ToArray());
     var started = await page.EvaluateAsync<double>("async () => { const at = performance.now(); await (await import('/js/work.js')).start('en-GB'); return performance.now() - at; }");
-    Console.WriteLine($"Chromium {browser.Version}; the worker was ready after {started:F0} ms");
+    var runtime = "globalThis.getDotnetRuntime(0)";
+    var vectors = await page.Workers[0].EvaluateAsync<string>($"() => {runtime}.getAssemblyExports('Foundress.Web').then(web => web.Foundress.Web.Background.Reckoner.Vectors())");
+    Console.WriteLine($"Chromium {browser.Version}; the worker was ready after {started:F0} ms; vectors: {vectors}");
     var id = 0;
     foreach (var (name, ask) in asks)
     {
@@ -81,6 +83,9 @@ try
         var (best, native) = (beside.Skip(Warm).Min(), here.Skip(Warm).Min());
         Console.WriteLine($"{name}: first {beside[0]:F0} ms, then best {best:F0} and middle {beside.Skip(Warm).Order().ElementAt(Times / 2):F0} ms; here {native:F1} ms; ratio {best / native:F1}");
     }
+
+    var memory = await page.Workers[0].EvaluateAsync<double>($"() => {runtime}.localHeapViewU8().length");
+    Console.WriteLine($"memory of the worker's runtime: {memory / (1024 * 1024):F0} MiB");
 }
 finally
 {

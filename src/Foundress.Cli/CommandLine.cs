@@ -89,6 +89,10 @@ public static class CommandLine
         root.Add(ChooseCommand.Make(around));
         root.Add(ImportCommand.Make(around));
         root.Add(ForecastCommand.Make(around));
+        root.Add(DueCommand.Make(around));
+        root.Add(RegisterCommand.Make(around));
+        root.Add(MapCommand.Make(around));
+        root.Add(LabelsCommand.Make(around));
         root.Add(ReportCommand.Make(around));
         root.Add(BackupCommand.Make(around));
         root.Add(RestoreCommand.Make(around));

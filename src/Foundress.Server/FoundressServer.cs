@@ -109,6 +109,8 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapDemo();
         api.MapBackups();
         api.MapReport();
+        api.MapBook();
+        app.MapCalendar();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",
             detail: "There is nothing at this address, or it does not take this kind of request."));

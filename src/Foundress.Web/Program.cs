@@ -35,6 +35,8 @@ builder.Services.AddSingleton<DemoDoor>();
 builder.Services.AddSingleton<SeasonShelf>();
 builder.Services.AddSingleton<BackgroundWork>();
 builder.Services.AddSingleton<ForecastShelf>();
+builder.Services.AddSingleton<Foundress.Web.Pages.Controls.ControlShelf>();
+builder.Services.AddSingleton<Microsoft.AspNetCore.Components.WebAssembly.Services.LazyAssemblyLoader>();
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();
 builder.Services.AddSingleton<UndoList>();

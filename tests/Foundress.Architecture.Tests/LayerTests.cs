@@ -12,10 +12,11 @@ public sealed class LayerTests
         ["Foundress.Knowledge"] = ["Foundress.Science"],
         ["Foundress.Book"] = ["Foundress.Science", "Foundress.Knowledge"],
         ["Foundress.Reports"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
+        ["Foundress.Calendar"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
         ["Foundress.Storage"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
         ["Foundress.Web"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports"],
-        ["Foundress.Cli"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Storage"],
-        ["Foundress.Server"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Storage", "Foundress.Web"],
+        ["Foundress.Cli"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage"],
+        ["Foundress.Server"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage", "Foundress.Web"],
     };
 
     private static readonly string[] Core = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports"];

@@ -34,6 +34,18 @@ public sealed class AheadTests(PublishedApp app)
     }
 
     [Fact]
+    public async Task Worker_Vectors_AreWorkedByTheProcessor()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        await OrchardAsync(visitor, 1);
+        await Sentence(visitor.Page).WaitForAsync(Long);
+        var said = await Assert.Single(visitor.Page.Workers).EvaluateAsync<string>(
+            "() => globalThis.getDotnetRuntime(0).getAssemblyExports('Foundress.Web').then(web => web.Foundress.Web.Background.Reckoner.Vectors())");
+        Assert.Equal("4 by the processor", said);
+    }
+
+    [Fact]
     public async Task ColonyPage_JarKept_EarlierForecastIsMarkedUntilTheNewOneComes()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);

@@ -13,13 +13,14 @@ internal static class AssetManifest
             .Select(asset => (asset.GetProperty("url").GetString()!, asset.GetProperty("hash").GetString()!))];
     }
 
-    /// <summary>What the worker's own filter keeps: the endings listed in service-worker.published.js.</summary>
+    /// <summary>What the worker's own filter keeps: the endings listed in service-worker.published.js, less what is fetched later.</summary>
     internal static bool IsKept(string webRoot, string url)
     {
         var worker = File.ReadAllText(Path.Combine(webRoot, "service-worker.js"));
         const string Start = "/\\.(?:";
         var from = worker.IndexOf(Start, StringComparison.Ordinal) + Start.Length;
         var endings = worker[from..worker.IndexOf(')', from)].Split('|');
-        return endings.Contains(Path.GetExtension(url).TrimStart('.')) && !url.StartsWith("service-worker", StringComparison.Ordinal);
+        return endings.Contains(Path.GetExtension(url).TrimStart('.')) && !url.StartsWith("service-worker", StringComparison.Ordinal)
+            && !url.StartsWith("_framework/QRCoder.", StringComparison.Ordinal);
     }
 }

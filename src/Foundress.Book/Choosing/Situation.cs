@@ -19,6 +19,7 @@ namespace Foundress.Book.Choosing;
 /// <param name="CertifiedOrganic">Whether the colonies are certified organic.</param>
 /// <param name="Gear">Ids of the gear the keeper has.</param>
 /// <param name="Courses">Controls of these colonies so far.</param>
+/// <param name="Clustered">Whether the bees were seen in the winter cluster; null leaves it to the season.</param>
 public sealed record Situation(
     DateOnly Start,
     SeasonPhase Phase,
@@ -32,10 +33,11 @@ public sealed record Situation(
     Jurisdiction? Jurisdiction = null,
     bool? CertifiedOrganic = null,
     IReadOnlyCollection<string>? Gear = null,
-    IReadOnlyList<Course>? Courses = null)
+    IReadOnlyList<Course>? Courses = null,
+    bool? Clustered = null)
 {
-    /// <summary>Whether the bees sit in the winter cluster on the first day, by the season of the apiary.</summary>
-    public bool InCluster => Phase is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood;
+    /// <summary>Whether the bees sit in the winter cluster on the first day: as seen, else by the season of the apiary.</summary>
+    public bool InCluster => Clustered ?? Phase is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood;
 
     /// <summary>Whether drones are reared, by the season of the apiary; null when the season does not say.</summary>
     public bool? DroneBrood => Phase switch

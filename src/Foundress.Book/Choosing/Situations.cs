@@ -28,18 +28,23 @@ public static class Situations
         var seen = colonies.Select(colony => Fresh(state, colony, start)).ToArray();
         var frames = seen.Select(all => all.LastOrDefault(facts => facts.FramesOfBrood is not null)?.FramesOfBrood).ToArray();
         var supers = seen.Select(all => all.LastOrDefault(facts => facts.SupersOn is not null)?.SupersOn).ToArray();
+        var cluster = seen.Select(all => all.LastOrDefault(facts => facts.Clustered is not null)?.Clustered).ToArray();
+        var days = state.Days.GetValueOrDefault(apiary.Id);
         return new(
             start,
             year.PhaseOn(start),
             Weather(apiary, state, forecast),
             supers.Any(on => on == true) ? true : supers.Length > 0 && supers.All(on => on == false) ? false : null,
+            SupersDue: days?.SupersOn,
+            HarvestOn: days?.HarvestOn,
             Brood: frames.Any(brood => brood > 0) ? BroodState.Some : frames.Length > 0 && frames.All(brood => brood == 0) ? BroodState.None : null,
             BroodFrames: frames.Length > 0 && frames.All(brood => brood is not null) ? frames.Min() : null,
             ClusterFrom: ClusterFrom(year, start),
             Jurisdiction: state.Policy.Jurisdiction,
             CertifiedOrganic: state.Policy.CertifiedOrganic,
             Gear: state.Policy.Gear,
-            Courses: [.. colonies.SelectMany(state.CoursesOf)]);
+            Courses: [.. colonies.SelectMany(state.CoursesOf)],
+            Clustered: cluster.Any(seated => seated == true) ? true : cluster.Length > 0 && cluster.All(seated => seated == false) ? false : null);
     }
 
     /// <summary>The weather to reckon with at an apiary: the forecast, and the keeper's normals for the rest; null when there is neither.</summary>

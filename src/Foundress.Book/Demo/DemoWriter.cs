@@ -35,6 +35,7 @@ internal sealed class DemoWriter
     private readonly DateOnly _today;
     private readonly SeededGenerator _chance;
     private readonly SeededGenerator _aside;
+    private readonly DemoControls _controls;
     private readonly FixedTime _time = new();
     private readonly Ledger _ledger = new();
     private readonly Scribe _keeper;
@@ -47,6 +48,7 @@ internal sealed class DemoWriter
     {
         (_knowledge, _today, _chance, _aside) = (knowledge, today, new SeededGenerator(seed), new SeededGenerator(~seed));
         var ids = new DemoIds(seed);
+        _controls = new DemoControls(seed, ids);
         var clock = new HybridClock(_time);
         _keeper = new Scribe(Operations.Demo, "Keeper (invented)", "demo-laptop", clock, ids);
         _helper = new Scribe(Operations.Demo, "Helper (invented)", "demo-phone", clock, ids);
@@ -59,17 +61,19 @@ internal sealed class DemoWriter
         Season(second - 1);
         Winter(new DateOnly(second, 3, 5));
         Season(second);
+        LateStrips(new DateOnly(second, 10, 29));
         return [.. _ledger.Entries];
     }
 
     private void Found(DateOnly day)
     {
         GoTo(day);
-        Keep(_keeper, new PolicyRecord(OperationName: "Demo bees (invented)", JarMeasure: Scoop, FallLines: "osnabrueck-fall", DroneLines: "uk-drone-brood"));
+        Keep(_keeper, new PolicyRecord(OperationName: "Demo bees (invented)", JarMeasure: Scoop, Jurisdiction: Jurisdiction.EuropeanUnion, Gear: DemoControls.Gear, FallLines: "osnabrueck-fall", DroneLines: "uk-drone-brood"));
         foreach (var place in Places)
         {
             var apiary = new ApiaryId(_keeper.Ids.Next());
             Keep(_keeper, new ApiaryRecord(apiary, place.Name, place.Latitude, place.Longitude));
+            Keep(_keeper, DemoControls.Normals(apiary));
             var hives = _hives[apiary] = [];
             // Apiaries differ, and so do the colonies in one: lognormal around the apiary's own level.
             var usual = 0.35 * Math.Exp(0.3 * _chance.NextNormal());
@@ -86,6 +90,12 @@ internal sealed class DemoWriter
 
     private void Season(int year)
     {
+        if (GoTo(new DateOnly(year, 3, 6)))
+        {
+            foreach (var apiary in _hives.Keys)
+                Keep(_keeper, new ApiaryDays(apiary, new DateOnly(year, 4, 25), new DateOnly(year, 7, 25)));
+        }
+
         foreach (var (month, day, purpose) in Rounds)
         {
             if (month == 5)
@@ -99,6 +109,8 @@ internal sealed class DemoWriter
             if (month == 8 && day > 20)
                 Control(new DateOnly(year, 8, 8));
             Round(new DateOnly(year, month, day), purpose);
+            if (month == 9)
+                StripsOut(year);
             if (month == 5)
                 OpenBrood(new DateOnly(year, 6, 12));
             if (month is 5 or 9)
@@ -135,15 +147,16 @@ internal sealed class DemoWriter
         }
     }
 
-    // The control is a note until controls have entries of their own; in the first season it failed in one apiary.
+    // In the first season the control failed in one apiary; jars of the same colonies after it tell.
     private void Control(DateOnly day)
     {
         if (!GoTo(day))
             return;
         var first = true;
-        foreach (var hives in _hives.Values)
+        foreach (var (apiary, hives) in _hives)
         {
             var late = first && day.Year < _today.Year;
+            Keep(_keeper, _controls.August(apiary, day, late, [.. Living(hives)], _ledger.State));
             first = false;
             foreach (var hive in Living(hives))
             {
@@ -153,6 +166,45 @@ internal sealed class DemoWriter
                     Keep(_keeper, new InspectionRecord(hive.Id, day, SupersOn: false, Note: "Supers off, control put in (invented)."));
             }
         }
+
+        if (!GoTo(day.AddDays(DemoControls.PadDays)))
+            return;
+        foreach (var end in _controls.Ends(day.AddDays(DemoControls.PadDays)))
+            Keep(_helper, end);
+        if (GoTo(day.AddDays(DemoControls.PadDays + 2)))
+            JarsAfter(_day);
+    }
+
+    private void StripsOut(int year)
+    {
+        var day = new DateOnly(year, 8, 8).AddDays(DemoControls.StripDays);
+        if (!_controls.HasOpen || !GoTo(day))
+            return;
+        foreach (var end in _controls.Ends(day))
+            Keep(_helper, end);
+        if (GoTo(day.AddDays(2)))
+            JarsAfter(_day);
+    }
+
+    // The colonies that had a jar before get one after; the invented levels are those of that day.
+    private void JarsAfter(DateOnly day)
+    {
+        foreach (var use in _controls.Ended(day.AddDays(-2)))
+        {
+            foreach (var hive in _hives.Values.SelectMany(Living).Where(hive => use.Contains(hive.Id)))
+            {
+                hive.MoveTo(day);
+                Keep(_helper, _controls.JarAfter(hive, day));
+            }
+        }
+    }
+
+    // In the autumn of the second season one apiary got strips that nobody has taken out yet.
+    private void LateStrips(DateOnly day)
+    {
+        if (!GoTo(day))
+            return;
+        Keep(_keeper, _controls.LateStrips(day, [.. Living(_hives.Values.Last()).Take(3)]));
     }
 
     private void Inspect(DateOnly day, bool supers)
@@ -185,6 +237,13 @@ internal sealed class DemoWriter
 
     private void Winter(DateOnly day)
     {
+        var christmas = new DateOnly(day.Year - 1, 12, 27);
+        if (GoTo(christmas))
+        {
+            foreach (var hives in _hives.Values)
+                Keep(_keeper, _controls.Winter(christmas, [.. Living(hives)]));
+        }
+
         if (!GoTo(day))
             return;
         foreach (var hives in _hives.Values)

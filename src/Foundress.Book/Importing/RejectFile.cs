@@ -16,12 +16,21 @@ public sealed class RejectFile
     /// <param name="text">Where to; the caller disposes of it.</param>
     /// <param name="import">The import the rows come from.</param>
     public RejectFile(TextWriter text, JarImport import)
+        : this(text, import.Columns, import.Separator)
     {
-        _writer = new CsvWriter(text, import.Separator);
-        _columns = import.Columns.Count;
+    }
+
+    /// <summary>Starts a reject file and writes its column names.</summary>
+    /// <param name="text">Where to; the caller disposes of it.</param>
+    /// <param name="columns">The columns of the file the rows come from.</param>
+    /// <param name="separator">Its separator.</param>
+    public RejectFile(TextWriter text, IReadOnlyList<string> columns, char separator)
+    {
+        _writer = new CsvWriter(text, separator);
+        _columns = columns.Count;
         // The file may itself be a reject file: its old verdicts are replaced.
-        _kept = [.. import.Columns.Select(name => JarColumns.Normal(name) is not (JarColumns.Row or JarColumns.Problem))];
-        _writer.Write([.. import.Columns.Where((_, i) => _kept[i]), JarColumns.Row, JarColumns.Problem]);
+        _kept = [.. columns.Select(name => JarColumns.Normal(name) is not (JarColumns.Row or JarColumns.Problem))];
+        _writer.Write([.. columns.Where((_, i) => _kept[i]), JarColumns.Row, JarColumns.Problem]);
     }
 
     /// <summary>Writes one row. Fields beyond the header's are named with the problem: in columns of their own they would shift its.</summary>

@@ -14,7 +14,10 @@ internal sealed class ProofSentence(CultureInfo culture)
         if (outcome.Efficacy is not { } efficacy)
             return Refused(outcome.Refusal!.Value);
         var interval = efficacy.Interval(test?.Confidence ?? 0.9);
-        var took = $"{title} took away {Per(efficacy.Median)} of the mites on the bees ({Per(interval.Lower)} to {Per(interval.Upper)}; {Say.Count(colonies, "colony", "colonies")}, {By(correction)}).";
+        var on = $"{Say.Count(colonies, "colony", "colonies")}, {By(correction)}";
+        var took = efficacy.Median < 0
+            ? $"After {title} there were {More(efficacy.Median)} more mites on the bees than before ({Change(interval.Upper)} to {Change(interval.Lower)}; {on})."
+            : $"{title} took away {Per(efficacy.Median)} of the mites on the bees ({Per(interval.Lower)} to {Per(interval.Upper)}; {on}).";
         if (agent is null)
             return took + " It is not among the known controls, so there is no target to hold it against.";
         if (test is null || verdict is not { } known)
@@ -50,7 +53,11 @@ internal sealed class ProofSentence(CultureInfo culture)
         _ => "not corrected for growth and natural death",
     };
 
+    private string More(double share) => (-100 * share).ToString("0", culture) + " %";
+
+    private string Change(double share) => share < 0 ? $"{More(share)} more" : $"{Per(share)} fewer";
+
     private string Per(double share) => share < 0
-        ? $"less than nothing ({(100 * share).ToString("0", culture)} %)"
+        ? $"none, {More(share)} more"
         : (100 * share).ToString(share is > 0.985 and < 0.9995 ? "0.0" : "0", culture) + " %";
 }

@@ -10,6 +10,7 @@ namespace Foundress.Book.Records;
 /// <param name="QueenSeen">Whether the queen was seen. Not seen does not mean not there.</param>
 /// <param name="SupersOn">Whether honey supers are on: many controls are not allowed then.</param>
 /// <param name="Note">Anything else.</param>
+/// <param name="Clustered">Whether the bees sat in the winter cluster.</param>
 public sealed record InspectionRecord(
     ColonyId Colony,
     DateOnly On,
@@ -17,4 +18,5 @@ public sealed record InspectionRecord(
     double? FramesOfBrood = null,
     bool? QueenSeen = null,
     bool? SupersOn = null,
-    string? Note = null) : Record;
+    string? Note = null,
+    bool? Clustered = null) : Record;

@@ -34,4 +34,6 @@ namespace Foundress.Book.Records;
 [JsonSerializable(typeof(OpenedBroodRecord))]
 [JsonSerializable(typeof(PolicyRecord))]
 [JsonSerializable(typeof(Strike))]
+[JsonSerializable(typeof(DueSnoozed))]
+[JsonSerializable(typeof(ApiaryDays))]
 internal sealed partial class RecordContext : JsonSerializerContext;

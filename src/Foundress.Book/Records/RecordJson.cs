@@ -63,6 +63,8 @@ public static class RecordJson
         RecordKinds.OpenedBrood => RecordContext.Default.OpenedBroodRecord,
         RecordKinds.Policy => RecordContext.Default.PolicyRecord,
         RecordKinds.Strike => RecordContext.Default.Strike,
+        RecordKinds.DueSnoozed => RecordContext.Default.DueSnoozed,
+        RecordKinds.ApiaryDays => RecordContext.Default.ApiaryDays,
         _ => null,
     };
 }

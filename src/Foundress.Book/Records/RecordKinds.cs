@@ -78,6 +78,12 @@ public static class RecordKinds
     /// <summary><see cref="Records.BroodRemoved"/>.</summary>
     public const string BroodRemoved = "brood-removed";
 
+    /// <summary><see cref="Records.DueSnoozed"/>.</summary>
+    public const string DueSnoozed = "due-snoozed";
+
+    /// <summary><see cref="Records.ApiaryDays"/>.</summary>
+    public const string ApiaryDays = "apiary-days";
+
     /// <summary>The kind of a record.</summary>
     public static string Of(Record record) => record switch
     {
@@ -105,6 +111,8 @@ public static class RecordKinds
         OpenedBroodRecord => OpenedBrood,
         PolicyRecord => Policy,
         Records.Strike => Strike,
+        Records.DueSnoozed => DueSnoozed,
+        Records.ApiaryDays => ApiaryDays,
         _ => throw new ArgumentException($"{record.GetType().Name} has no kind.", nameof(record)),
     };
 }

@@ -17,8 +17,8 @@ internal static class InspectionRules
         findings.Range("framesOfBrood", record.FramesOfBrood, 0, MostFrames, "a number of frames of brood");
         if (record.FramesOfBrood > record.FramesOfBees)
             findings.Doubt("framesOfBrood", record.FramesOfBrood, "More frames of brood than frames of bees: bees rarely leave brood uncovered. Check both numbers.");
-        if (record is { FramesOfBees: null, FramesOfBrood: null, QueenSeen: null, SupersOn: null } && string.IsNullOrWhiteSpace(record.Note))
-            findings.Error("note", null, "The inspection says nothing. Give frames, the queen, the supers or a note.");
+        if (record is { FramesOfBees: null, FramesOfBrood: null, QueenSeen: null, SupersOn: null, Clustered: null } && string.IsNullOrWhiteSpace(record.Note))
+            findings.Error("note", null, "The inspection says nothing. Give frames, the queen, the supers, the cluster or a note.");
         findings.Text("note", record.Note, 2000);
     }
 }

@@ -91,6 +91,12 @@ public static class RecordRules
             case PolicyRecord policy:
                 PolicyRules.Check(policy, state, knowledge, findings);
                 break;
+            case ApiaryDays days:
+                DueRules.Check(days, state, today, findings);
+                break;
+            case DueSnoozed snoozed:
+                DueRules.Check(snoozed, today, findings);
+                break;
             case Strike:
                 // Strikes name an entry, which the state does not hold: see CheckStrike.
                 break;

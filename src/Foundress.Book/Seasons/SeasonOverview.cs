@@ -37,13 +37,19 @@ public sealed class SeasonOverview(BookState state, KnowledgeBase knowledge, Sea
         if (state.ColoniesIn(apiary.Id, today).Count == 0)
             return Urgency.Rest;
         // Jars too old to say how it stands today settle nothing: only what is due counts then.
-        var latest = strips.LastVisit(apiary, today).Where(mark => mark.On >= today.AddDays(-SeasonSentence.Stale)).ToList();
+        // A jar that was answered by a control asks for nothing more until the jars after it.
+        var latest = strips.LastVisit(apiary, today)
+            .Where(mark => mark.On >= today.AddDays(-SeasonSentence.Stale) && !WasControlledSince(state, mark))
+            .ToList();
         if (latest.Any(mark => mark.Standing == Standing.Above))
             return Urgency.OverTheLine;
         if (latest.Any(mark => mark.Standing == Standing.Unclear))
             return Urgency.NotSettled;
         return pending.Any(due => due.Overdue) ? Urgency.Overdue : Urgency.Rest;
     }
+
+    /// <summary>Whether a control was started in a jar's colony on its day or after.</summary>
+    internal static bool WasControlledSince(BookState state, JarMark mark) => state.CoursesOf(mark.Colony).Any(course => course.Start >= mark.On);
 
     // What was missed before the last date kept no longer matters, and of several missed dates the last one stands for all.
     private List<DueMark> Pending(Apiary apiary, DateOnly today)

@@ -25,10 +25,11 @@ internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, C
         var when = Say.Day(day);
         if (day < today.AddDays(-Stale))
             return $"The last jars, of {when}, are too old to say how it stands today. {(due is null ? "Sample again." : Due(due, today))}";
-        var over = latest.Where(mark => mark.Standing == Standing.Above).ToList();
-        var unclear = latest.Where(mark => mark.Standing == Standing.Unclear).ToList();
+        var answered = latest.Where(mark => mark.Standing is Standing.Above or Standing.Unclear && SeasonOverview.WasControlledSince(state, mark)).ToList();
+        var over = latest.Where(mark => mark.Standing == Standing.Above && !answered.Contains(mark)).ToList();
+        var unclear = latest.Where(mark => mark.Standing == Standing.Unclear && !answered.Contains(mark)).ToList();
         if (colony is not null)
-            return One(latest[^1], when, due, today);
+            return answered.Count > 0 ? Answered(latest[^1], when) : One(latest[^1], when, due, today);
         if (over.Count > 0)
         {
             return $"{over.Count} of {Say.Count(latest.Count, "jar", "jars")} around {when} over the line ({Names(over)}): "
@@ -37,10 +38,15 @@ internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, C
 
         if (unclear.Count > 0)
             return $"Not settled around {when}: {Say.Count(unclear.Count, "jar", "jars")} of {latest.Count} could be over the line ({Names(unclear)}). Take second jars there.";
+        if (answered.Count > 0)
+            return $"{answered.Count} of {Say.Count(latest.Count, "jar", "jars")} around {when} over the line or not settled ({Names(answered)}); a control was started since. Its end and the jars after it are among what is due.";
         return latest.All(mark => mark.Standing is null)
             ? $"The jars of {when} are on another scale than the lines, so they are not judged. Choose lines for this kind of count in the settings."
             : $"All {Say.Count(latest.Count, "jar", "jars")} around {when} below the line. {(due is null ? "Nothing is due for now." : Due(due, today))}";
     }
+
+    private string Answered(JarMark jar, string when) =>
+        $"{Say.Level(jar.Level, culture)} per 100 on {when} ({Say.Level(jar.Lower, culture)} to {Say.Level(jar.Upper, culture)}); a control was started since. Only jars after it tell how it stands now.";
 
     private string One(JarMark jar, string when, DueMark? due, DateOnly today)
     {

@@ -30,6 +30,9 @@ public sealed record SeasonStrip(
     /// <summary>Counts on other scales, by day. They stand beside the jars and are never set against their lines.</summary>
     public IReadOnlyList<OtherMark> Others { get; init; } = [];
 
+    /// <summary>Controls, by their first day.</summary>
+    public IReadOnlyList<ControlBar> Controls { get; init; } = [];
+
     /// <summary>Where it is heading, by day; empty until it was worked out.</summary>
     public IReadOnlyList<FanPoint> Fan { get; init; } = [];
 }

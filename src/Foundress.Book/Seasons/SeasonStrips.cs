@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Controls;
 using Foundress.Book.Journal;
 using Foundress.Book.Judging;
 using Foundress.Book.State;
@@ -130,10 +131,17 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
             colony is null ? apiary.Name : $"{apiary.Name}, colony {colony.Name}", from, to, today, sentence, phases, Lines(apiary, from, to), jars, dues)
         {
             Others = colony is not null ? Others(colony, from, to) : OthersIn(apiary, from, to),
+            Controls = ControlBars.Of(
+                colony is not null ? state.CoursesOf(colony.Id) : CoursesIn(apiary), ControlList.Of(state, knowledge), from, to, today),
         };
     }
 
     private Apiary? ApiaryOf(Colony colony, DateOnly day) => state.Apiaries.GetValueOrDefault(colony.ApiaryOn(day));
+
+    private IEnumerable<Course> CoursesIn(Apiary apiary) =>
+        state.Colonies.Values
+            .Where(colony => colony.Stays.Any(stay => stay.Apiary == apiary.Id))
+            .SelectMany(colony => state.CoursesOf(colony.Id).Where(course => colony.ApiaryOn(course.Start) == apiary.Id));
 
     private List<OtherMark> OthersIn(Apiary apiary, DateOnly from, DateOnly to) =>
         [.. state.Colonies.Values

@@ -144,7 +144,7 @@ internal sealed class BookFold
             case JarPlaced record:
                 _placed[record.Jar] = record.Colony;
                 break;
-            case ControlRecord or ControlEnded or AgentRecord or NormalsRecord:
+            case ControlRecord or ControlEnded or AgentRecord or NormalsRecord or ApiaryDays or DueSnoozed:
                 Controls.Take(read.Entry, read.Record);
                 break;
             case ControlPlanRecord plan:

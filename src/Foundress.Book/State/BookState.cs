@@ -37,6 +37,8 @@ public sealed class BookState
         ControlPlans = fold.Controls.Plans;
         OwnAgents = fold.Controls.OwnAgents;
         Normals = fold.Controls.Normals;
+        Days = fold.Controls.Days;
+        PutOff = fold.Controls.PutOff;
         _coursesByColony = fold.Controls.CoursesByColony;
         Struck = fold.Struck;
         Unreadable = fold.Unreadable;
@@ -75,6 +77,12 @@ public sealed class BookState
 
     /// <summary>The usual temperatures the keeper gave, by apiary.</summary>
     public IReadOnlyDictionary<ApiaryId, NormalsRecord> Normals { get; }
+
+    /// <summary>When supers go on and the harvest is, by apiary.</summary>
+    public IReadOnlyDictionary<ApiaryId, ApiaryDays> Days { get; }
+
+    /// <summary>What the keeper put off, by its key.</summary>
+    public IReadOnlyDictionary<string, DueSnoozed> PutOff { get; }
 
     /// <summary>The operation's settings, each field as last set.</summary>
     public PolicyRecord Policy { get; }

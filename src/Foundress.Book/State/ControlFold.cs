@@ -20,6 +20,10 @@ internal sealed class ControlFold
 
     internal List<ControlPlan> Plans { get; } = [];
 
+    internal Dictionary<ApiaryId, ApiaryDays> Days { get; } = [];
+
+    internal Dictionary<string, DueSnoozed> PutOff { get; } = new(StringComparer.Ordinal);
+
     /// <summary>Every ending, struck ones too, for the history of the colonies it speaks of.</summary>
     internal List<(Entry Entry, ControlEnded Facts)> SaidEnds { get; } = [];
 
@@ -55,6 +59,12 @@ internal sealed class ControlFold
                 break;
             case NormalsRecord normals:
                 Normals[normals.Apiary] = normals;
+                break;
+            case ApiaryDays days:
+                Days[days.Apiary] = days;
+                break;
+            case DueSnoozed snoozed:
+                PutOff[snoozed.Due] = snoozed;
                 break;
             case AgentRecord agent:
                 OwnAgents[agent.Agent] = OwnAgents.TryGetValue(agent.Agent, out var known) ? Merge(known, agent) : agent;

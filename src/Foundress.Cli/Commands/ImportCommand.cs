@@ -18,6 +18,7 @@ internal static class ImportCommand
     {
         var import = new Command("import", "Take records from a file into the book.");
         import.Add(Jars(around));
+        import.Add(ImportControls.Make(around));
         return import;
     }
 
@@ -55,7 +56,7 @@ internal static class ImportCommand
             foreach (var unknown in jars.UnknownColumns)
                 around.Error.WriteLine($"{path}: the column '{unknown}' is not known and was not read.");
             var keep = !parsed.GetValue(check);
-            using var rejected = new RejectSink(path, parsed.GetValue(rejects), jars, around.Error, write: keep);
+            using var rejected = new RejectSink(path, parsed.GetValue(rejects), jars.Columns, jars.Separator, around.Error, write: keep);
             var waiting = new List<Entry>(Batch + 3);
             foreach (var row in jars.Rows())
             {
@@ -80,7 +81,7 @@ internal static class ImportCommand
         return command;
     }
 
-    private static FileStream Open(string path)
+    internal static FileStream Open(string path)
     {
         try
         {

@@ -12,16 +12,17 @@ internal sealed class RejectSink : IDisposable
 
     private readonly string _source;
     private readonly string? _wanted;
-    private readonly JarImport _import;
+    private readonly IReadOnlyList<string> _columns;
+    private readonly char _separator;
     private readonly TextWriter _error;
     private readonly bool _write;
     private StreamWriter? _text;
     private RejectFile? _file;
     private int _shown;
 
-    internal RejectSink(string source, string? wanted, JarImport import, TextWriter error, bool write)
+    internal RejectSink(string source, string? wanted, IReadOnlyList<string> columns, char separator, TextWriter error, bool write)
     {
-        (_source, _wanted, _import, _error, _write) = (source, wanted, import, error, write);
+        (_source, _wanted, _columns, _separator, _error, _write) = (source, wanted, columns, separator, error, write);
         if (wanted is not null && System.IO.Path.GetFullPath(wanted) == System.IO.Path.GetFullPath(source))
             throw new UsageException($"--rejects '{wanted}' is the file that is imported: name another.");
     }
@@ -47,7 +48,7 @@ internal sealed class RejectSink : IDisposable
         {
             Path = _wanted ?? FreeName();
             _text = new StreamWriter(Path, append: false, new UTF8Encoding(encoderShouldEmitUTF8Identifier: true));
-            _file = new RejectFile(_text, _import);
+            _file = new RejectFile(_text, _columns, _separator);
         }
 
         _file.Write(row);

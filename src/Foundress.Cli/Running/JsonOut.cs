@@ -16,5 +16,7 @@ internal static class JsonOut
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
     };
 
-    internal static void Write<T>(TextWriter text, T value) => text.WriteLine(JsonSerializer.Serialize(value, Form));
+    internal static void Write<T>(TextWriter text, T value) => text.WriteLine(Text(value));
+
+    internal static string Text<T>(T value) => JsonSerializer.Serialize(value, Form);
 }

@@ -13,7 +13,7 @@ internal static class MiteReader
         ["workerOffspring", "droneOffspring", "motherReturn", "emergenceLoss", "workerCrowding", "droneCrowding", "invasionScale", "workerInvasion", "droneInvasion", "beeGrams", "deathWithBrood", "deathBroodless", "loadHazard", "infestedLoss", "halfLayingBees", "weeklySpread", "weeklyMemory", "controlWeeklySpread", "beesWeeklySpread", "lateInflowStart", "lateInflowEnd"];
 
     private static readonly string[] BetweenFields =
-        ["startApiarySpread", "startColonySpread", "reproductionApiarySpread", "reproductionColonySpread", "inflowMedian", "lateInflowMedian", "inflowApiarySpread", "inflowColonySpread", "droneApiarySpread", "droneColonySpread", "controlSpread", "controlSharedPart", "driftPerMonth", "driftAfterControl"];
+        ["startApiarySpread", "startColonySpread", "reproductionApiarySpread", "reproductionColonySpread", "inflowMedian", "lateInflowMedian", "inflowApiarySpread", "inflowColonySpread", "droneApiarySpread", "droneColonySpread", "controlSpread", "controlSharedPart", "driftPerMonth", "driftMemory", "driftAfterControl"];
 
     private static readonly string[] CountingFields = ["jarSize", "strayShare", "strayLoad", "fallLogSpread", "cellsSize"];
 
@@ -80,6 +80,7 @@ internal static class MiteReader
             ControlSpread = n.Figure("controlSpread", Units.One).Value,
             ControlSharedPart = n.Figure("controlSharedPart", Units.One).Value,
             DriftPerMonth = n.Figure("driftPerMonth", Units.One).Value,
+            DriftMemory = n.Figure("driftMemory", Units.Days).Value,
             DriftAfterControl = n.Figure("driftAfterControl", Units.One).Value,
             JarSize = counting.Figure("jarSize", Units.One).Value,
             StrayShare = counting.Figure("strayShare", Units.One).Value,

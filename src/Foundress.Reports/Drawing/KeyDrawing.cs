@@ -29,6 +29,7 @@ public static class KeyDrawing
             ("due", "fd-due", (svg, x, y) => Symbols.Due(svg, false, false, x, y, 5.4)),
             ("done", "fd-due fd-done", (svg, x, y) => Symbols.Due(svg, true, false, x, y, 5.4)),
             ("overdue", "fd-due fd-overdue", (svg, x, y) => Symbols.Due(svg, false, true, x, y, 5.4)),
+            ("control", "fd-control", (svg, x, y) => svg.Rect("fd-bar", x - 9, y - 6, 18, 12)),
             ("mite fall", "fd-jar fd-other", (svg, x, y) => Symbols.Other(svg, OtherKind.NaturalFall, null, x, y, 5)),
             ("forecast", "fd-fan", (svg, x, y) => svg.Rect("fd-fan-wide", x - 9, y - 8, 18, 16).Rect("fd-fan-half", x - 9, y - 4, 18, 8).Line("fd-fan-middle", x - 9, y, x + 9, y)),
             ("brood opened", "fd-jar fd-other", (svg, x, y) => Symbols.Other(svg, OtherKind.DroneBrood, null, x, y, 5)),

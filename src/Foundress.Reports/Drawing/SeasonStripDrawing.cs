@@ -25,6 +25,7 @@ public static class SeasonStripDrawing
     {
         StripCheck.Require(strip);
         var layout = strip.Others.Count == 0 ? StripLayout.Of(shape) : StripLayout.Of(shape).WithOthers();
+        layout = layout.WithControls(ControlLane.Count(strip.Controls));
         var days = new DayScale(strip.From, strip.To, layout.Left, layout.Right);
         var title = $"{strip.Apiary}, {LevelText.Day(strip.From)} to {LevelText.Day(strip.To)}";
         var svg = Svg.Picture(id, "fd-strip", layout.Width, layout.Height, title, strip.Sentence);
@@ -36,6 +37,7 @@ public static class SeasonStripDrawing
         DrawMonths(svg, strip, layout, days, today, culture);
         today?.Draw(svg, layout);
         DrawDues(svg, strip, layout, days);
+        ControlLane.Draw(svg, strip, layout, days, culture);
         JarMarks.Draw(svg, strip, layout, days, culture);
         OtherMarks.Draw(svg, strip, layout, days, culture);
         return svg.Finish();

@@ -25,6 +25,8 @@ public static class SeasonStripTable
             Add(new(StripRowKind.Line, step.From, null, Days(step.From, step.To), "lines", Lines(step, culture), "", ""));
         foreach (var due in strip.Dues)
             Add(new(StripRowKind.Due, due.On, null, LevelText.Day(due.On), "due", due.Text, "window " + Days(due.From, due.To), StateOf(due)));
+        foreach (var bar in strip.Controls)
+            Add(new(StripRowKind.Control, bar.From, null, Days(bar.From, bar.To), "control", ControlLane.Words(bar, culture), "", bar.Open ? "at work" : "over"));
         foreach (var jar in JarMarks.InOrder(strip.Jars))
         {
             Add(new(StripRowKind.Jar, jar.On, jar.Jar, LevelText.Day(jar.On), jar.ColonyName,

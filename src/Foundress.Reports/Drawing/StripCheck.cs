@@ -40,6 +40,12 @@ internal static class StripCheck
                     string.Create(CultureInfo.InvariantCulture, $"The line from {Day(line.From)} (watch {line.Watch}, act {line.Act}) must be finite and not negative."), nameof(strip));
         }
 
+        foreach (var bar in strip.Controls)
+        {
+            if (bar.To < bar.From || bar.To < strip.From || bar.From > strip.To)
+                throw new ArgumentException($"{bar.Title} runs from {Day(bar.From)} to {Day(bar.To)}, which must touch {Day(strip.From)} to {Day(strip.To)}.", nameof(strip));
+        }
+
         foreach (var due in strip.Dues)
         {
             if (due.On < strip.From || due.On > strip.To || due.To < due.From)

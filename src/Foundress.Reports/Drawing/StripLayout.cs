@@ -2,8 +2,7 @@ namespace Foundress.Reports.Drawing;
 
 /// <summary>
 /// Where the lanes of a strip lie, from the top: header, due dates, the plot, the months, counts on other scales
-/// where there are any, the season's ribbon. Controls will
-/// be a further lane under the due dates.
+/// where there are any, the season's ribbon. Controls, where there are any, stand in rows under the due dates.
 /// </summary>
 /// <param name="Width">Width of the picture.</param>
 /// <param name="Height">Height of the picture.</param>
@@ -16,6 +15,7 @@ namespace Foundress.Reports.Drawing;
 /// <param name="RibbonTop">Top of the season's ribbon.</param>
 /// <param name="RibbonBottom">Bottom of the season's ribbon.</param>
 /// <param name="Mark">Half the size of a mark.</param>
+/// <param name="ControlsTop">Top of the controls' rows, where there are any.</param>
 internal sealed record StripLayout(
     double Width,
     double Height,
@@ -27,7 +27,8 @@ internal sealed record StripLayout(
     double PlotBottom,
     double RibbonTop,
     double RibbonBottom,
-    double Mark)
+    double Mark,
+    double ControlsTop = 0)
 {
     // Above the highest level: room for clipped marks.
     private const double Headroom = 16;
@@ -43,6 +44,24 @@ internal sealed record StripLayout(
 
     /// <summary>Middle of the lane for counts on other scales, when there is one: between the months and the ribbon.</summary>
     public double OthersMiddle => RibbonTop - (Lane / 2);
+
+    /// <summary>Height of a row of controls.</summary>
+    public double ControlRow => Font + 8;
+
+    /// <summary>The same layout with room for rows of controls.</summary>
+    public StripLayout WithControls(int rows)
+    {
+        var more = rows * ControlRow;
+        return this with
+        {
+            Height = Height + more,
+            PlotTop = PlotTop + more,
+            PlotBottom = PlotBottom + more,
+            RibbonTop = RibbonTop + more,
+            RibbonBottom = RibbonBottom + more,
+            ControlsTop = PlotTop,
+        };
+    }
 
     /// <summary>The same layout with room for counts on other scales.</summary>
     public StripLayout WithOthers() => this with { Height = Height + Lane, RibbonTop = RibbonTop + Lane, RibbonBottom = RibbonBottom + Lane };

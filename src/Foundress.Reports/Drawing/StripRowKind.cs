@@ -12,6 +12,9 @@ public enum StripRowKind
     /// <summary>Something due.</summary>
     Due,
 
+    /// <summary>A control.</summary>
+    Control,
+
     /// <summary>A jar.</summary>
     Jar,
 

@@ -13,6 +13,12 @@ public static class Stylesheet
     /// <summary>The style sheet of the HTML report's page.</summary>
     internal static string Report { get; } = Read("report.css");
 
+    /// <summary>The style sheet of the register, the text of <c>Registering/register.css</c>.</summary>
+    public static string Register { get; } = Read("register.css");
+
+    /// <summary>The style sheet of the labels, the text of <c>Labels/labels.css</c>.</summary>
+    public static string Labels { get; } = Read("labels.css");
+
     private static string Read(string name)
     {
         using var stream = typeof(Stylesheet).Assembly.GetManifestResourceStream(name)

@@ -16,6 +16,13 @@ internal sealed class Html
         return this;
     }
 
+    /// <summary>Writes text.</summary>
+    public Html Text(string text)
+    {
+        Markup.Escape(_text, text);
+        return this;
+    }
+
     /// <summary>An element with text in it.</summary>
     public Html Element(string name, string text, string? kind = null)
     {
@@ -68,6 +75,25 @@ internal sealed class Html
 
     /// <summary>Closes the table.</summary>
     public Html EndTable() => Raw("</tbody>\n</table>\n</div>\n");
+
+    /// <summary>Writes text whose days and other short words are not broken at hyphens.</summary>
+    public Html Words(string text)
+    {
+        const int longest = 12;
+        var first = true;
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (!first)
+                _text.Append(' ');
+            first = false;
+            if (word.Length > longest || !word.Contains('-', StringComparison.Ordinal))
+                Markup.Escape(_text, word);
+            else
+                Days(word);
+        }
+
+        return this;
+    }
 
     private void Days(string cell)
     {

@@ -190,7 +190,7 @@ public sealed class ColonyFilter
             TakeIn(evidence[i], priors, scout);
             if (i + 1 < evidence.Length && evidence[i + 1].Day == evidence[i].Day)
                 continue;
-            double effective = Effective();
+            double effective = ParticleWeights.Effective(_weights);
             _leastEffective = Math.Min(_leastEffective, effective / Particles);
             if (effective < 0.5 * Particles)
                 Resample(generator, move: true);
@@ -239,7 +239,7 @@ public sealed class ColonyFilter
             _weights[i] = 1d / (priorShare + ((1d - priorShare) * PortableFunctions.Exp(Math.Clamp(difference, -600d, 600d))));
         }
 
-        Normalise();
+        ParticleWeights.Normalise(_weights);
     }
 
     private static double LogDensity(ColonyBelief belief, int quantity, double x)
@@ -289,44 +289,12 @@ public sealed class ColonyFilter
         double total = CountLikelihood.Weigh(evidence, stray, 1d - priors.StrayShare, _loads, scout ? PartWeight : 1d, _weights);
         _logEvidence += PortableFunctions.Log(Math.Max(total, 1e-300));
         _strays += stray > 0.5 * total ? 1 : 0;
-        Normalise();
-    }
-
-    private void Normalise()
-    {
-        double sum = 0d;
-        foreach (double weight in _weights)
-            sum += weight;
-        if (!(sum > 0d))
-        {
-            Array.Fill(_weights, 1d / Particles);
-            return;
-        }
-        for (int i = 0; i < _weights.Length; i++)
-            _weights[i] /= sum;
-    }
-
-    private double Effective()
-    {
-        double squares = 0d;
-        foreach (double weight in _weights)
-            squares += weight * weight;
-        return 1d / squares;
+        ParticleWeights.Normalise(_weights);
     }
 
     private void Resample(SeededGenerator generator, bool move)
     {
-        // Systematic resampling (Kitagawa 1996): one random number for all.
-        double at = generator.NextDouble();
-        double sum = _weights[0] * Particles;
-        int source = 0;
-        for (int i = 0; i < Particles; i++)
-        {
-            while (sum < at + i && source < Particles - 1)
-                sum += _weights[++source] * Particles;
-            _from[i] = source;
-        }
-
+        ParticleWeights.Choose(_weights, generator.NextDouble(), _from);
         _ensemble.Become(_from, _spare);
         int count = Quantity.FirstControl + _history!.Days.Controls.Length;
         for (int quantity = 0; quantity < count; quantity++)
@@ -360,7 +328,7 @@ public sealed class ColonyFilter
 
     private void Finish(SeededGenerator generator)
     {
-        if (Effective() < 0.999 * Particles)
+        if (ParticleWeights.Effective(_weights) < 0.999 * Particles)
             Resample(generator, move: false);
     }
 

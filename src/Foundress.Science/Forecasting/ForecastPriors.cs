@@ -43,8 +43,11 @@ public sealed record ForecastPriors
     /// <summary>How far the effect of a control is the same in all colonies of an apiary: share of its variance, 0.01 to 0.99.</summary>
     public required double ControlSharedPart { get; init; }
 
-    /// <summary>What the model leaves out: spread of the level's natural logarithm 30 days behind the last count, growing with the root of time, 0 to 2.</summary>
+    /// <summary>What the model leaves out: spread of the level's natural logarithm 30 days behind the last count, 0 to 2.</summary>
     public required double DriftPerMonth { get; init; }
+
+    /// <summary>Days in which such a stray loses its memory by 1/e: far behind the last count it grows no further. 10 to 3650.</summary>
+    public required double DriftMemory { get; init; }
 
     /// <summary>The same for a control that began behind the last count, on top: 0 to 2.</summary>
     public required double DriftAfterControl { get; init; }
@@ -75,6 +78,7 @@ public sealed record ForecastPriors
         Check(ControlSpread, 0d, 2d, nameof(ControlSpread));
         Check(ControlSharedPart, 0.01, 0.99, nameof(ControlSharedPart));
         Check(DriftPerMonth, 0, 2, nameof(DriftPerMonth));
+        Check(DriftMemory, 10, 3650, nameof(DriftMemory));
         Check(DriftAfterControl, 0, 2, nameof(DriftAfterControl));
         Check(JarSize, 0.1, 1000d, nameof(JarSize));
         Check(StrayShare, 0.0001, 0.2, nameof(StrayShare));

@@ -8,7 +8,7 @@ namespace Foundress.Science.Forecasting;
 /// the model knows.
 /// </summary>
 /// <remarks>
-/// A lognormal factor with a spread that grows with the root of time, one for each particle for all days, in the manner of
+/// A lognormal factor with a spread that grows, at first with the root of time, and levels off; one for each particle for all days, in the manner of
 /// Kennedy &amp; O'Hagan 2001 (J R Stat Soc B 63:425-464): a model that is tuned but wrong must say so. It strays
 /// farther after a control: trials of one agent differ from each other as wholes.
 /// </remarks>
@@ -55,12 +55,15 @@ internal sealed class ModelDrift(int particles)
     {
         if (_priors is not { } priors || day <= _lastCount)
             return (0d, 0d);
-        double time = priors.DriftPerMonth * priors.DriftPerMonth * (day - _lastCount) / Month;
+        double time = priors.DriftPerMonth * priors.DriftPerMonth * Forgotten(day - _lastCount, priors) / Forgotten(Month, priors);
         double control = priors.DriftAfterControl * priors.DriftAfterControl * Math.Min(1d, Controlled(days, day) / ControlDays);
 
         // What is not known of a control must not raise the mean course.
         return (Math.Sqrt(time + control), -control / 2d);
     }
+
+    // The variance of a stray that comes and goes (Ornstein-Uhlenbeck), as a share of what it comes to in the end.
+    private static double Forgotten(double days, ForecastPriors priors) => 1d - PortableFunctions.Exp(-2d * days / priors.DriftMemory);
 
     // Days up to a day since the first control that was at work behind the last count began, or since that count.
     private int Controlled(ColonyDays days, int day)

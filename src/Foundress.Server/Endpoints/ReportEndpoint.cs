@@ -15,14 +15,14 @@ namespace Foundress.Server.Endpoints;
 internal static class ReportEndpoint
 {
     // The printable page carries its own style sheet and nothing that runs.
-    private const string PagePolicy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'";
+    internal const string PagePolicy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'";
 
     public static void MapReport(this IEndpointRouteBuilder api) => api.MapGet("/operations/{operation}/report", WriteAsync);
 
     private static async Task<IResult> WriteAsync(string operation, HttpContext http, BookStore store, TimeProvider time, CancellationToken cancellation)
     {
-        var to = Day(http, "to") ?? DateOnly.FromDateTime(time.GetLocalNow().DateTime);
-        var from = Day(http, "from") ?? to.AddYears(-1).AddDays(1);
+        var to = RequestDay.Read(http, "to") ?? DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+        var from = RequestDay.Read(http, "from") ?? to.AddYears(-1).AddDays(1);
         if (from > to)
             throw new RequestProblemException(StatusCodes.Status400BadRequest, $"from: {from:yyyy-MM-dd} lies after to: {to:yyyy-MM-dd}. Turn them round.");
         var entries = new List<Book.Journal.Entry>();
@@ -44,15 +44,5 @@ internal static class ReportEndpoint
             case var other:
                 throw new RequestProblemException(StatusCodes.Status400BadRequest, $"format: '{other}' is not one of html, json, text.");
         }
-    }
-
-    private static DateOnly? Day(HttpContext http, string name)
-    {
-        var text = http.Request.Query[name].ToString();
-        if (text.Length == 0)
-            return null;
-        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) && day.Year is > 1900 and < 9000
-            ? day
-            : throw new RequestProblemException(StatusCodes.Status400BadRequest, $"{name}: '{text}' is not a day. Write it as 2026-08-31.");
     }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Numerics;
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using Foundress.Book.Forecasts;
@@ -23,6 +24,10 @@ internal static partial class Reckoner
     /// <summary>The name of the build, for the page to see that it is its own.</summary>
     [JSExport]
     internal static string Build() => ProgramBuild.Name;
+
+    /// <summary>How the inner loop is worked here, for tests and for the bench: lanes of its vectors, and whether the processor works them.</summary>
+    [JSExport]
+    internal static string Vectors() => $"{Vector<float>.Count} {(Vector.IsHardwareAccelerated ? "by the processor" : "one by one")}";
 
     /// <summary>Does a job.</summary>
     /// <returns>The answer; null when it was stopped, or refused with a reason.</returns>

@@ -12,9 +12,8 @@ namespace Foundress.Web.Pages;
 /// <summary>Entries of the book in plain words.</summary>
 public static class Words
 {
-    /// <summary>What to do about jars over the line, as long as choosing a control is not part of the program.</summary>
-    public const string ActNow =
-        "over the line. Decide on a treatment or other control now; the label, local law and your adviser say what may be used. Sample the colonies not yet looked at.";
+    /// <summary>What to do about jars over the line.</summary>
+    public const string ActNow = "over the line. See which controls are workable now, and sample the colonies not yet looked at.";
 
     /// <summary>What an entry says, in one sentence.</summary>
     /// <param name="entry">The entry.</param>
@@ -106,6 +105,8 @@ public static class Words
         NormalsRecord normals => $"Usual temperatures of {Name(normals.Apiary, state)}{Tail(normals.Station)}",
         MiteFallRecord fall => $"Mite fall: {Count(fall.Mites, "mite", "mites")} in {fall.Days:0.#} {(fall.Days == 1 ? "day" : "days")}{(fall.ShareCounted is { } share ? $", {100 * share:0.#} % of the board counted" : null)}{Tail(Void(fall))}{Tail(fall.Note)}",
         OpenedBroodRecord opened => $"{(opened.Brood == BroodKind.Drone ? "Drone" : "Worker")} brood opened: {opened.Infested} of {Count(opened.Cells, "cell", "cells")} infested{(opened.Mites is { } mothers ? $", {Count(mothers, "mother mite", "mother mites")}" : null)}{Tail(opened.Note)}",
+        ApiaryDays days => $"Supers and harvest of {Name(days.Apiary, state)}",
+        DueSnoozed snoozed => $"Put off until {Day(snoozed.Until)}: {snoozed.Reason}",
         PolicyRecord => "Settings of the operation changed",
         Strike strike => $"Struck out: {strike.Reason}",
         _ => record.GetType().Name,
@@ -170,6 +171,8 @@ public static class Words
             parts.Add(queen ? "queen seen" : "queen not seen");
         if (seen.SupersOn is { } supers)
             parts.Add(supers ? "supers on" : "no supers on");
+        if (seen.Clustered is { } clustered)
+            parts.Add(clustered ? "in the winter cluster" : "not in the cluster");
         if (!string.IsNullOrWhiteSpace(seen.Note))
             parts.Add(seen.Note);
         return string.Join(", ", parts);

@@ -20,6 +20,9 @@ public sealed class BrowserDevice : IDevice
     public Task<bool> KeepAwakeAsync(bool on) => DeviceModule.KeepAwake(on);
 
     /// <inheritdoc/>
+    public void Print() => DeviceModule.Print();
+
+    /// <inheritdoc/>
     public void Download(string name, string type, string text) => DeviceModule.Download(name, type, text);
 
     /// <inheritdoc/>

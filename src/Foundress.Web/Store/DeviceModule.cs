@@ -25,6 +25,9 @@ internal static partial class DeviceModule
     [JSImport("download", Name)]
     internal static partial void Download(string name, string type, string text);
 
+    [JSImport("print", Name)]
+    internal static partial void Print();
+
     [JSImport("persist", Name)]
     [return: JSMarshalAs<JSType.Promise<JSType.String>>]
     internal static partial Task<string> Persist(bool ask);

@@ -17,6 +17,9 @@ public interface IDevice
     /// <summary>Hands the keeper a file.</summary>
     void Download(string name, string type, string text);
 
+    /// <summary>Opens the browser's own printing of this page.</summary>
+    void Print();
+
     /// <summary>Whether the browser has promised not to clear this app's store: <c>yes</c>, <c>no</c> or <c>unknown</c>.</summary>
     /// <param name="ask">True to ask for the promise when it is not given yet.</param>
     Task<string> PersistAsync(bool ask);

@@ -4,8 +4,10 @@ self.importScripts('./service-worker-assets.js');
 const prefix = 'foundress-';
 const cacheName = prefix + self.assetsManifest.version;
 const kept = /\.(?:dat|wasm|html|js|json|css|svg|woff2|webmanifest)$/;
+// Fetched when a page asks for it, and kept from then on by the browser itself: few ever make labels.
+const later = /^_framework\/QRCoder\./;
 const never = /^service-worker/;
-const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url));
+const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url) && !later.test(asset.url));
 
 self.addEventListener('install', event => event.waitUntil((async () => {
   const cache = await caches.open(cacheName);
@@ -21,7 +23,7 @@ self.addEventListener('message', event => { if (event.data === 'SKIP_WAITING') s
 
 self.addEventListener('fetch', event => {
   const url = new URL(event.request.url);
-  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/')) return;
+  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/') || url.pathname === '/calendar.ics') return;
   event.respondWith((async () => {
     const cache = await caches.open(cacheName);
     const page = event.request.mode === 'navigate' && !assets.some(asset => new URL(asset.url, self.registration.scope).href === url.href);

@@ -11,7 +11,7 @@ internal static class PlainForecast
     {
         StartApiarySpread = 0.9, StartColonySpread = 0.8, ReproductionApiarySpread = 0.18, ReproductionColonySpread = 0.25, InflowMedian = 0.3,
         LateInflowMedian = 2.5, InflowApiarySpread = 0.8, InflowColonySpread = 0.5, DroneApiarySpread = 0.3, DroneColonySpread = 0.4,
-        ControlSpread = 0.4, ControlSharedPart = 0.6, DriftPerMonth = 0, DriftAfterControl = 0, JarSize = 5, StrayShare = 0.001, StrayLoad = 0.03,
+        ControlSpread = 0.4, ControlSharedPart = 0.6, DriftPerMonth = 0, DriftMemory = 120, DriftAfterControl = 0, JarSize = 5, StrayShare = 0.001, StrayLoad = 0.03,
     };
 
     public static ColonyHistory History(params Evidence[] evidence) => Of(200, 0.01, evidence);

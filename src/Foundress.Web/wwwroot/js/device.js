@@ -31,6 +31,8 @@ export function download(name, type, text) {
   setTimeout(() => URL.revokeObjectURL(url), 60_000);
 }
 
+export const print = () => window.print();
+
 /** Whether the browser has promised not to clear the store, asking for it once a record is there: yes, no or unknown. */
 export async function persist(ask) {
   if (!navigator.storage?.persisted) return 'unknown';

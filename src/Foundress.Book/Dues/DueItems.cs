@@ -1,0 +1,149 @@
+using System.Globalization;
+using Foundress.Book.Choosing;
+using Foundress.Book.Journal;
+using Foundress.Book.Proving;
+using Foundress.Book.Seasons;
+using Foundress.Book.State;
+using Foundress.Book.Wording;
+using Foundress.Knowledge;
+using Foundress.Science.Judging;
+
+namespace Foundress.Book.Dues;
+
+/// <summary>Everything that is due over all apiaries, in the order in which it should be looked at.</summary>
+/// <param name="state">The book.</param>
+/// <param name="knowledge">Calendar, lines and controls.</param>
+/// <param name="strips">Reads the jars of the same book.</param>
+public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStrips strips)
+{
+    // A day of the honey year that passed this long ago says nothing any more (product choice).
+    private const int DayGone = 14;
+
+    private readonly SeasonOverview _overview = new(state, knowledge, strips);
+
+    /// <summary>
+    /// What is due: jars over the line first, then what is overdue, then what can be done today, then what comes; what the
+    /// keeper put off stands last, with the day it comes back.
+    /// </summary>
+    /// <param name="today">The reader's day.</param>
+    public IReadOnlyList<DueItem> On(DateOnly today) => On(today, _overview.On(today));
+
+    /// <summary>The same, from seasons that were read already.</summary>
+    /// <param name="today">The reader's day.</param>
+    /// <param name="seasons">All apiaries as they stand that day.</param>
+    public IReadOnlyList<DueItem> On(DateOnly today, IReadOnlyList<ApiarySeason> seasons)
+    {
+        var items = new List<DueItem>();
+        foreach (var season in seasons)
+        {
+            OfJars(season, today, items);
+            OfHoney(season.Apiary, today, items);
+        }
+
+        foreach (var due in ControlDues.For(state, knowledge, today))
+        {
+            if (Of(due, today) is { } item)
+                items.Add(item);
+        }
+
+        return
+        [
+            .. items.Select(item => PutOff(item, today))
+                .OrderBy(item => item.Time == DueTime.PutOff)
+                .ThenBy(item => item.Kind != DueKind.Decide)
+                .ThenBy(item => item.Time)
+                .ThenBy(item => item.Time == DueTime.Coming ? item.From : item.To)
+                .ThenBy(item => item.Kind)
+                .ThenBy(item => item.Key, StringComparer.Ordinal),
+        ];
+    }
+
+    private void OfJars(ApiarySeason season, DateOnly today, List<DueItem> items)
+    {
+        var apiary = season.Apiary.Id;
+        if (season.Urgency is Urgency.OverTheLine or Urgency.NotSettled)
+        {
+            var wanted = season.Urgency == Urgency.OverTheLine ? Standing.Above : Standing.Unclear;
+            var visit = strips.LastVisit(season.Apiary, today);
+            var marks = visit.Where(mark => mark.Standing == wanted && !SeasonOverview.WasControlledSince(state, mark)).ToList();
+            var day = visit.Max(mark => mark.On);
+            IReadOnlyList<ColonyId> colonies = [.. marks.Select(mark => mark.Colony)];
+            var names = $"{(marks.Count == 1 ? "colony" : "colonies")} {Say.List([.. marks.Select(mark => mark.ColonyName)])}";
+            if (wanted == Standing.Above)
+            {
+                items.Add(new(
+                    $"decide:{apiary}:{Say.Day(day)}", DueKind.Decide, apiary, colonies, null, day, today, DueTime.Now,
+                    $"Decide on a control: {Say.Count(marks.Count, "jar", "jars")} of {visit.Count} around {Say.Day(day)} over the line ({names})."));
+                OfInspection(apiary, colonies, today, items);
+            }
+            else
+            {
+                items.Add(new(
+                    $"again:{apiary}:{Say.Day(day)}", DueKind.SampleAgain, apiary, colonies, null, day, today, DueTime.Now,
+                    $"Take second jars: not settled around {Say.Day(day)} ({names})."));
+            }
+        }
+
+        foreach (var due in season.Pending)
+        {
+            items.Add(new(
+                $"sample:{apiary}:{Say.Day(due.From)}", DueKind.Sample, apiary, [], null, due.From, due.To, Time(due.From, due.To, today), due.Text));
+        }
+    }
+
+    // Which controls are workable depends on supers and brood: the engine asks for both, and so does the list.
+    private void OfInspection(ApiaryId apiary, IReadOnlyList<ColonyId> colonies, DateOnly today, List<DueItem> items)
+    {
+        var unknown = colonies.Where(colony =>
+        {
+            var fresh = state.InspectionsOf(colony).Select(seen => seen.Facts).Where(facts => facts.On <= today && facts.On >= today.AddDays(-Situations.FreshDays)).ToArray();
+            return !fresh.Any(facts => facts.SupersOn is not null) || !fresh.Any(facts => facts.FramesOfBrood is not null);
+        }).ToArray();
+        if (unknown.Length == 0)
+            return;
+        items.Add(new(
+            $"inspect:{apiary}", DueKind.Inspect, apiary, unknown, null, today, today, DueTime.Now,
+            $"Inspect {(unknown.Length == 1 ? "colony" : "colonies")} {Say.List([.. unknown.Select(id => state.Colonies[id].Name)])}: which controls are workable depends on brood and supers, and they were not noted in {Situations.FreshDays} days."));
+    }
+
+    private void OfHoney(Apiary apiary, DateOnly today, List<DueItem> items)
+    {
+        if (!state.Days.TryGetValue(apiary.Id, out var days))
+            return;
+        Add(DueKind.SupersOn, "supers", days.SupersOn, "Supers go on. Is a control still at work, or a withdrawal period running?");
+        Add(DueKind.Harvest, "harvest", days.HarvestOn, "Harvest: supers come off. From then on more controls are workable.");
+
+        void Add(DueKind kind, string key, DateOnly? day, string text)
+        {
+            if (day is { } on && on >= today.AddDays(-DayGone))
+                items.Add(new($"{key}:{apiary.Id}:{Say.Day(on)}", kind, apiary.Id, [], null, on, on, Time(on, on, today), text));
+        }
+    }
+
+    private DueItem? Of(ControlDue due, DateOnly today)
+    {
+        var facts = due.Control.Facts;
+        var colonies = facts.Colonies.Distinct().Where(state.Colonies.ContainsKey).ToArray();
+        if (colonies.Length == 0)
+            return null;
+        var (kind, word) = due.Kind switch
+        {
+            ControlDueKind.TakeOut => (DueKind.TakeOut, "take-out"),
+            ControlDueKind.Prove => (DueKind.Prove, "prove"),
+            ControlDueKind.SupersBack => (DueKind.SupersBack, "supers-back"),
+            _ => (DueKind.WithdrawalOver, "withdrawal"),
+        };
+        if (kind == DueKind.TakeOut)
+            colonies = [.. colonies.Where(id => state.CoursesOf(id).Any(course => course.Control.Id == due.Control.Id && course.Ending == CourseEnding.Open))];
+        var apiary = state.Colonies[colonies[0]].ApiaryOn(facts.Start);
+        return new(
+            string.Create(CultureInfo.InvariantCulture, $"{word}:{due.Control.Id}"), kind, apiary, colonies, due.Control.Id, due.From, due.To,
+            due.Overdue ? DueTime.Overdue : Time(due.From, due.To, today), due.Text);
+    }
+
+    private DueItem PutOff(DueItem item, DateOnly today) =>
+        state.PutOff.TryGetValue(item.Key, out var snoozed) && snoozed.Until > today ? item with { Time = DueTime.PutOff, PutOff = snoozed } : item;
+
+    private static DueTime Time(DateOnly from, DateOnly to, DateOnly today) =>
+        to < today ? DueTime.Overdue : from <= today ? DueTime.Now : DueTime.Coming;
+}

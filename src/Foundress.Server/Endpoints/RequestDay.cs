@@ -1,0 +1,20 @@
+using System.Globalization;
+using Foundress.Server.Problems;
+
+namespace Foundress.Server.Endpoints;
+
+/// <summary>A day in a request's address.</summary>
+internal static class RequestDay
+{
+    /// <summary>Reads it; null when it is not given.</summary>
+    /// <exception cref="RequestProblemException">It is no day.</exception>
+    public static DateOnly? Read(HttpContext http, string name)
+    {
+        var text = http.Request.Query[name].ToString();
+        if (text.Length == 0)
+            return null;
+        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) && day.Year is > 1900 and < 9000
+            ? day
+            : throw new RequestProblemException(StatusCodes.Status400BadRequest, $"{name}: '{text}' is not a day. Write it as 2026-08-31.");
+    }
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using Foundress.Book.Choosing;
+using Foundress.Book.Controls;
+using Foundress.Book.Journal;
+using Foundress.Book.Records;
+using Foundress.Book.Rules;
+using Foundress.Book.State;
+using Foundress.Knowledge;
+using Foundress.Web.Kit;
+using Foundress.Web.Shell;
+using Foundress.Web.Store;
+
+namespace Foundress.Web.Pages.Controls;
+
+/// <summary>Reads the form about a control: the record, and what speaks against it.</summary>
+/// <param name="session">The open book.</param>
+/// <param name="apiary">Where.</param>
+/// <param name="controls">The operation's controls.</param>
+/// <param name="known">The use that is put right; null for a new one.</param>
+public sealed class TreatReader(BookSession session, Apiary apiary, ControlList controls, Control? known)
+{
+    /// <summary>The choice that stands for something outside the list.</summary>
+    public const string Other = "?";
+
+    private static readonly NumberRule Withdrawal = new(0, 3650);
+    private static readonly NumberRule Celsius = new(-30, 60, 1);
+    private static readonly NumberRule Fahrenheit = new(-22, 140, 0);
+
+    private ControlId? _id;
+
+    /// <summary>Whether temperatures are typed in degrees Fahrenheit.</summary>
+    public bool IsFahrenheit => session.State.Policy.Units == UnitSystem.UsCustomary;
+
+    /// <summary>Which temperatures can be typed.</summary>
+    public NumberRule Air => IsFahrenheit ? Fahrenheit : Celsius;
+
+    /// <summary>Which withdrawal periods can be typed.</summary>
+    public static NumberRule WithdrawalRule => Withdrawal;
+
+    /// <summary>The field of a colony.</summary>
+    public static string In(ColonyId colony) => $"c:{colony}";
+
+    /// <summary>The field of a reason's jar.</summary>
+    public static string Jar(EntryId jar) => $"j:{jar}";
+
+    /// <summary>The control that is chosen; null for none, or one outside the list.</summary>
+    public ControlAgent? Agent(FormDraft draft) => controls.Find(draft["agent"]);
+
+    /// <summary>The colonies that are chosen.</summary>
+    public static IReadOnlyList<ColonyId> Colonies(FormDraft draft, IEnumerable<Colony> offered) =>
+        [.. offered.Where(colony => draft[In(colony.Id)] == "yes").Select(colony => colony.Id)];
+
+    /// <summary>The record as it stands; null while something that is needed is missing.</summary>
+    /// <param name="form">The form, in which faults are noted.</param>
+    /// <param name="draft">What was typed.</param>
+    /// <param name="offered">The colonies that can be chosen.</param>
+    /// <param name="jars">The jars that can be the reason.</param>
+    public ControlRecord? Read(FormReader form, FormDraft draft, IReadOnlyList<Colony> offered, IEnumerable<Jar> jars)
+    {
+        var agent = draft["agent"] == Other ? form.Needed("other", "Nothing is written. Write what was used.") : form.Needed("agent", "No control is chosen. Choose what was used.");
+        if (!FormReader.TryIso(draft["start"], out var start))
+            form.Add("start", "No day is given. Choose the first day.");
+        DateOnly? end = null;
+        if (draft["end"].Length > 0)
+        {
+            if (FormReader.TryIso(draft["end"], out var last))
+                end = last;
+            else
+                form.Add("end", "This is no day. Choose one, or leave it empty.");
+        }
+
+        var colonies = Colonies(draft, offered);
+        if (colonies.Count == 0)
+            form.Add("colonies", "No colony is chosen. Tick those that got it.");
+        var withdrawal = form.Number("withdrawal", Withdrawal);
+        var low = Celsiused(form.Number("low", Air));
+        var high = Celsiused(form.Number("high", Air));
+        if (!form.Fine)
+            return null;
+        EntryId[] reason = [.. jars.Where(jar => draft[Jar(jar.Id)] == "yes").Select(jar => jar.Id)];
+        var quantity = form.Text("quantity") is { } amount ? draft["unit"] is { Length: > 0 } unit ? $"{amount} {unit}" : amount : null;
+        return new ControlRecord(
+            known?.Id ?? (_id ??= new ControlId(session.Ids.Next())), agent, start, colonies, end, form.Text("product"), quantity, form.Text("batch"), form.Text("supplier"),
+            form.Text("proof"), form.Text("by"), form.Text("prescriber"), (int?)withdrawal, reason.Length == 0 ? null : reason, form.Text("reason"), low, high, form.Text("weather"), form.Text("note"));
+    }
+
+    /// <summary>What the engine says of the choice as it stands; null while no known control and no day is chosen.</summary>
+    public ControlOffer? Offer(FormDraft draft, IReadOnlyList<Colony> offered)
+    {
+        if (Agent(draft) is not { } agent || !FormReader.TryIso(draft["start"], out var start))
+            return null;
+        var colonies = Colonies(draft, offered);
+        if (colonies.Count == 0)
+            return null;
+        var situation = Situations.Of(apiary, colonies, session.State, KnowledgeBase.Load(), start);
+        // A use that is put right does not stand in its own way.
+        if (known is not null)
+            situation = situation with { Courses = [.. (situation.Courses ?? []).Where(course => course.Control.Id != known.Id)] };
+        return ControlChoices.For(agent, situation, controls);
+    }
+
+    /// <summary>What is wrong with a record, or unusual about it.</summary>
+    public IReadOnlyList<Problem> Check(ControlRecord record) => RecordRules.Check(record, session.State, KnowledgeBase.Load(), session.Today);
+
+    /// <summary>
+    /// Everything that speaks against a choice, in sentences and each once: what the rules doubt names the colonies, so the
+    /// engine's sentence on the same is left out.
+    /// </summary>
+    public static IReadOnlyList<string> Warnings(ControlOffer? offer, IReadOnlyList<Problem> problems)
+    {
+        var doubts = problems.Where(problem => problem.Gravity == Gravity.Doubt).ToArray();
+        var unknown = offer is null;
+        var told = doubts.Any(doubt => doubt.Field == "start");
+        return
+        [
+            .. (offer?.Against ?? []).Where(reason => reason.Ground != Ground.Interval || !told).Select(reason => reason.Text),
+            .. doubts.Where(doubt => unknown || doubt.Field != "agent").Select(doubt => doubt.Message),
+        ];
+    }
+
+    /// <summary>A temperature as it is typed here.</summary>
+    public string Typed(double? celsius) => celsius is { } degrees
+        ? NumberText.Write(IsFahrenheit ? Math.Round((degrees * 9 / 5) + 32) : degrees, CultureInfo.CurrentCulture)
+        : string.Empty;
+
+    private double? Celsiused(double? typed) => typed is { } degrees && IsFahrenheit ? Math.Round((degrees - 32) * 5 / 9, 1) : typed;
+}
