@@ -1,16 +1,10 @@
 using System.Globalization;
 using Foundress.Book.Choosing;
 using Foundress.Book.Controls;
-using Foundress.Book.Forecasting;
 using Foundress.Book.Forecasts;
 using Foundress.Book.Journal;
-using Foundress.Book.Judging;
 using Foundress.Book.State;
 using Foundress.Knowledge;
-using Foundress.Science;
-using Foundress.Science.Forecasting;
-using Foundress.Science.Numerics;
-using Foundress.Science.Planning;
 
 namespace Foundress.Book.Planning;
 

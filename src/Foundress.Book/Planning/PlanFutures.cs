@@ -3,7 +3,6 @@ using Foundress.Book.Choosing;
 using Foundress.Book.Forecasting;
 using Foundress.Book.Forecasts;
 using Foundress.Knowledge;
-using Foundress.Science;
 using Foundress.Science.Dynamics;
 using Foundress.Science.Dynamics.Bees;
 using Foundress.Science.Forecasting;

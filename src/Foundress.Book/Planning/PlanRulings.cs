@@ -1,4 +1,3 @@
-using Foundress.Book.Choosing;
 using Foundress.Book.Controls;
 
 namespace Foundress.Book.Planning;

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
-using Foundress.Book.Journal;
 using Foundress.Book.Importing;
+using Foundress.Book.Journal;
 using Foundress.Book.Planning;
 using Foundress.Book.State;
 using Foundress.Cli.Output;

@@ -4,7 +4,6 @@ using Foundress.Book.Choosing;
 using Foundress.Book.Controls;
 using Foundress.Book.Planning;
 using Foundress.Book.Records;
-using Foundress.Book.State;
 using Foundress.Knowledge;
 
 namespace Foundress.Book.Tests.Planning;

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using Foundress.Book.Forecasts;
 using Foundress.Book.Jobs;
-using Foundress.Book.Planning;
 using Foundress.Book.Planning.Exchange;
 
 namespace Foundress.Book.Tests.Planning.Exchange;
