@@ -68,6 +68,7 @@ public static class DueCalendar
         DueKind.Decide => "Decide",
         DueKind.TakeOut => "Take out",
         DueKind.SampleAgain => "Sample again",
+        DueKind.Planned => "Planned control",
         DueKind.Prove => "Prove",
         DueKind.Sample => "Sample",
         DueKind.Inspect => "Inspect",

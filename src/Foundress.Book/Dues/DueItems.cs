@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Choosing;
 using Foundress.Book.Journal;
+using Foundress.Book.Planning;
 using Foundress.Book.Proving;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
@@ -44,6 +45,12 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
         {
             if (Of(due, today) is { } item)
                 items.Add(item);
+        }
+
+        foreach (var due in PlannedDues.For(state, knowledge, today))
+        {
+            var plan = due.Plan.Facts;
+            items.Add(new(due.Key, DueKind.Planned, plan.Apiary, [.. plan.Colonies.Where(state.Colonies.ContainsKey)], null, due.From, due.To, Time(due.From, due.To, today), due.Text));
         }
 
         return

@@ -12,6 +12,9 @@ public enum DueKind
     /// <summary>Take second jars: the last ones did not settle it.</summary>
     SampleAgain,
 
+    /// <summary>A control of a plan that was kept: its day comes.</summary>
+    Planned,
+
     /// <summary>Take the jars after a control.</summary>
     Prove,
 

@@ -45,14 +45,14 @@ internal sealed class PlanList(
         PlanFinal[] shown = [.. virtues.Keys.OrderBy(plan => virtues[plan].Min()).ThenBy(plan => plan.Weight.Controls)];
         return new ControlPlans(
             apiary, [.. colonies.Select(colony => colony.Id)], today, to, tolerance.Value, tolerance.Source, judgedFrom, lines,
-            [.. shown.Select(plan => Choice(plan, virtues[plan], holding.Length > 0))],
+            [.. shown.Select(plan => Choice(plan, virtues[plan], nothing, holding.Length > 0))],
             [.. uses.RuledOut, .. Dropped(tally)], uses.LeftOut,
             _sentences.OfAll(finals, nothing, tolerance.Value, today, to, judgedFrom, jars),
             nothing.Reading.Holds ? string.Empty : PlanSentences.Searched(tally, uses.All.Count, uses.Looked, plans.Length));
     }
 
-    private PlanChoice Choice(PlanFinal plan, List<PlanVirtue> virtues, bool anyHolds) => new(
-        PlanSentences.Title(plan.Controls), virtues, [.. virtues.Select(virtue => _sentences.Why(virtue, plan, anyHolds, tolerance.Value))], plan.Controls,
+    private PlanChoice Choice(PlanFinal plan, List<PlanVirtue> virtues, PlanFinal nothing, bool anyHolds) => new(
+        PlanSentences.Title(plan.Controls), virtues, [.. virtues.Select(virtue => _sentences.Why(virtue, plan, nothing, anyHolds, tolerance.Value))], plan.Controls,
         plan.Reading.Holds, plan.Reading.Peak, today.AddDays(plan.Reading.PeakDay), plan.Reading.Mean(plan.Reading.Days - 1), plan.Reading.DaysOver,
         plan.Controls.Sum(control => control.End > control.Start ? 2 : 1), (int)plan.Weight.WorstHazard,
         plan.Uses.All(use => controls.CostOf(use.Agent.Id) is not null) ? plan.Uses.Sum(use => controls.CostOf(use.Agent.Id)!.Value) : null,

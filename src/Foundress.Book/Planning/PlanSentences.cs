@@ -22,7 +22,7 @@ internal sealed class PlanSentences(CultureInfo culture)
         return $"{start} On average a colony stands over the line for {reading.DaysOver.ToString(reading.DaysOver < 9.95 ? "0.#" : "0", culture)} of {Say.Count((reading.Days - 1) * reading.Step, "day", "days")}.";
     }
 
-    internal string Why(PlanVirtue virtue, PlanFinal plan, bool anyHolds, double tolerance) => virtue switch
+    internal string Why(PlanVirtue virtue, PlanFinal plan, PlanFinal nothing, bool anyHolds, double tolerance) => virtue switch
     {
         PlanVirtue.Nothing => plan.Reading.Holds ? "Nothing needs to be done to stay within your tolerance." : "What the others are held against.",
         PlanVirtue.Fewest => $"No plan with fewer controls was found that keeps within {Hundred(tolerance)}.",
@@ -31,6 +31,7 @@ internal sealed class PlanSentences(CultureInfo culture)
         PlanVirtue.Cheapest => $"The least cost, by your own figures, among those that keep within {Hundred(tolerance)}.",
         PlanVirtue.Another => "Another way within your tolerance: it uses none of the controls of the plan with the fewest.",
         PlanVirtue.Surest => anyHolds ? "The lowest chance of standing over the line among those looked at closely." : "None found keeps within your tolerance; this one comes nearest.",
+        PlanVirtue.NonChemical when plan.Reading.DaysOver > 0.95 * nothing.Reading.DaysOver => "The best found in which no substance is given; on the days there are for it, it changes hardly anything.",
         PlanVirtue.NonChemical => plan.Reading.Holds ? "No substance is given, and it keeps within your tolerance." : "The best found in which no substance is given; it does not keep within your tolerance.",
         _ => throw new ArgumentOutOfRangeException(nameof(virtue), virtue, "This virtue has no words."),
     };

@@ -1,7 +1,10 @@
+using System.Globalization;
+using Foundress.Book.Dues;
 using Foundress.Book.Journal;
 using Foundress.Book.Planning;
 using Foundress.Book.Records;
 using Foundress.Book.Rules;
+using Foundress.Book.Seasons;
 
 namespace Foundress.Book.Tests.Planning;
 
@@ -23,6 +26,19 @@ public sealed class PlannedDuesTests
         _scene.Book.Write(new ControlRecord(new ControlId(_scene.Book.Ids.Next()), "formic-acid-short", Today.AddDays(9), [_scene.Colonies[0]]));
         Assert.Equal("thymol", Assert.Single(Dues(Today.AddDays(9))).Use.Agent);
         Assert.Empty(Dues(Today.AddDays(30 + 6 + 29)));
+    }
+
+    [Fact]
+    public void DueItems_KeptPlan_StandsInTheOneListOfWhatIsDue()
+    {
+        Keep(("thymol", 3));
+        var state = _scene.Book.State;
+        var items = new DueItems(state, TestBook.Knowledge, new SeasonStrips(state, TestBook.Knowledge, CultureInfo.InvariantCulture));
+        var item = Assert.Single(items.On(Today), item => item.Kind == DueKind.Planned);
+        Assert.Equal((DueTime.Coming, Today.AddDays(3), Today.AddDays(9)), (item.Time, item.From, item.To));
+        Assert.Equal(_scene.Colonies, item.Colonies);
+        Assert.Equal(DueTime.Overdue, Assert.Single(items.On(Today.AddDays(12)), one => one.Kind == DueKind.Planned).Time);
+        Assert.Empty(Problems(new DueSnoozed(item.Key, Today.AddDays(7), "rain")));
     }
 
     [Fact]
