@@ -53,6 +53,7 @@ public sealed class RecordRulesTests
     [InlineData(400d, 3, null, "broodTo")]
     [InlineData(400d, 13, 9, "broodFrom")]
     [InlineData(400d, 11, 3, "broodTo")]
+    [InlineData(400d, 6, 6, "broodTo")]
     public void Check_SiteThatCannotBe_NamesTheField(double altitude, int? from, int? to, string field) =>
         Assert.Equal(field, Assert.Single(Check(new ApiaryRecord(_apiary, Altitude: altitude, BroodFrom: from, BroodTo: to))).Field);
 
