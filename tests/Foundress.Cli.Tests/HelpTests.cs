@@ -15,6 +15,7 @@ public sealed class HelpTests : IDisposable
     [InlineData("draw")]
     [InlineData("import jars")]
     [InlineData("import controls")]
+    [InlineData("proof")]
     [InlineData("due")]
     [InlineData("register")]
     [InlineData("map")]
