@@ -36,8 +36,7 @@ builder.Services.AddSingleton<SeasonShelf>();
 builder.Services.AddSingleton<BackgroundWork>();
 builder.Services.AddSingleton<ForecastShelf>();
 builder.Services.AddSingleton<Foundress.Web.Pages.Controls.ControlShelf>();
-// One for each page that asks: a loader that failed once without the network would call the part loaded ever after.
-builder.Services.AddTransient<Microsoft.AspNetCore.Components.WebAssembly.Services.LazyAssemblyLoader>();
+builder.Services.AddSingleton<Microsoft.AspNetCore.Components.WebAssembly.Services.LazyAssemblyLoader>();
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();
 builder.Services.AddSingleton<UndoList>();

@@ -185,10 +185,9 @@ public sealed class ControlTests(PublishedApp app)
         await page.GetByText("Put off: Rain all week").WaitForAsync(new() { State = WaitForSelectorState.Detached });
 
         await visitor.GoAsync("labels");
-        await page.GetByText("Open this page once with the network.").WaitForAsync();
+        await page.GetByText("Load this page again when the network is there").WaitForAsync();
         await visitor.Context.SetOfflineAsync(false);
-        await visitor.GoAsync("due");
-        await visitor.GoAsync("labels");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Load the page again" }).ClickAsync();
         await page.Locator(".labels .qr").Nth(3).WaitForAsync();
         await page.GetByLabel("Address of the app").FillAsync("here");
         await page.GetByText("This is no address.").WaitForAsync();
