@@ -76,8 +76,8 @@ try
         for (var i = 0; i < Warm + Times; i++)
         {
             var clock = Stopwatch.StartNew();
-            BookJobs.Find(ForecastJob.Called).Run(setting, input).Last();
-            here.Add(clock.Elapsed.TotalMilliseconds);
+            var answer = BookJobs.Find(ForecastJob.Called).Run(setting, input).Last();
+            here.Add(answer.Output is null ? throw new InvalidOperationException("The job ended without an answer.") : clock.Elapsed.TotalMilliseconds);
         }
 
         var (best, native) = (beside.Skip(Warm).Min(), here.Skip(Warm).Min());

@@ -89,6 +89,7 @@ public static class CommandLine
         root.Add(ChooseCommand.Make(around));
         root.Add(ImportCommand.Make(around));
         root.Add(ForecastCommand.Make(around));
+        root.Add(ProofCommand.Make(around));
         root.Add(DueCommand.Make(around));
         root.Add(RegisterCommand.Make(around));
         root.Add(MapCommand.Make(around));

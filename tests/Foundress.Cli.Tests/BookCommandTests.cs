@@ -85,6 +85,23 @@ public sealed class BookCommandTests : IDisposable
         Assert.Contains("write which", _scene.Error, StringComparison.Ordinal);
     }
 
+    // The demo's invented colonies grow while they are treated: taken into account, the control looks better than without.
+    [Fact]
+    public async Task Proof_DemoBook_ForecastTakesTheGrowthOut()
+    {
+        await DemoAsync();
+        Assert.Equal(0, await _scene.RunOnBookAsync("proof", "--operation", "demo", "--apiary", "Mill orchard", "--from", "2026-08-01", "--json"));
+        var corrected = Assert.Single(_scene.Json().EnumerateArray());
+        Assert.Equal("forecast", corrected.GetProperty("correction").GetString());
+        Assert.Equal(0, await _scene.RunOnBookAsync("proof", "--operation", "demo", "--apiary", "Mill orchard", "--from", "2026-08-01", "--json", "--uncorrected"));
+        var plain = Assert.Single(_scene.Json().EnumerateArray());
+        Assert.Equal("none", plain.GetProperty("correction").GetString());
+        Assert.Equal(corrected.GetProperty("uncorrected").GetDouble(), plain.GetProperty("efficacy").GetDouble());
+        Assert.True(corrected.GetProperty("efficacy").GetDouble() > plain.GetProperty("efficacy").GetDouble());
+        Assert.Equal(0, await _scene.RunOnBookAsync("proof", "--operation", "demo"));
+        Assert.Contains("against what the forecast says would have been", _scene.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Labels_AndMap_NeedABookAndAnAddress()
     {

@@ -16,6 +16,7 @@ public sealed class HelpTests : IDisposable
     [InlineData("choose")]
     [InlineData("import jars")]
     [InlineData("import controls")]
+    [InlineData("proof")]
     [InlineData("due")]
     [InlineData("register")]
     [InlineData("map")]

@@ -4,4 +4,5 @@ namespace Foundress.Book.Choosing;
 /// <param name="Ground">What it is about.</param>
 /// <param name="Text">Whole sentences for the keeper.</param>
 /// <param name="Source">Where the rule comes from; null for what the keeper or the book said.</param>
-public sealed record Reason(Ground Ground, string Text, string? Source = null);
+/// <param name="Holds">Whether what it is about is so in the colonies (supers are on), and only the rule for it is not known.</param>
+public sealed record Reason(Ground Ground, string Text, string? Source = null, bool Holds = false);

@@ -15,7 +15,7 @@ internal sealed class Reasons
 
     internal void Against(Ground ground, string text, string? source = null) => _against.Add(new(ground, text, source));
 
-    internal void Missing(Ground ground, string text, string? source = null) => _missing.Add(new(ground, text, source));
+    internal void Missing(Ground ground, string text, string? source = null, bool holds = false) => _missing.Add(new(ground, text, source, holds));
 
     internal void Note(string text) => _notes.Add(text);
 }

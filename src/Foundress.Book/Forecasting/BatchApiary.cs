@@ -11,6 +11,8 @@ internal sealed class BatchApiary(string name)
 
     public double? Latitude { get; set; }
 
+    public double? Altitude { get; set; }
+
     /// <summary>Controls given to every colony.</summary>
     public List<ForecastControl> Controls { get; } = [];
 

@@ -71,13 +71,14 @@ public sealed class ForecastBatch
         var name = row.Name("apiary");
         var latitude = row.Number("latitude", -90, 90);
         row.Number("longitude", -180, 180);
+        var altitude = row.OptionalNumber("altitude", -430, 6000);
         if (row.Problems.Count > 0)
             return;
         var apiary = Apiary(name);
-        if (apiary.Latitude is not null && apiary.Latitude != latitude)
-            row.Check("apiary", "This apiary is there twice with another latitude: take one row out.");
+        if (apiary.Latitude is not null && (apiary.Latitude, apiary.Altitude) != (latitude, altitude))
+            row.Check("apiary", "This apiary is there twice with another latitude or altitude: take one row out.");
         else
-            apiary.Latitude = latitude;
+            (apiary.Latitude, apiary.Altitude) = (latitude, altitude);
     });
 
     /// <summary>Reads inspections.</summary>
@@ -141,7 +142,7 @@ public sealed class ForecastBatch
         var apiary = _apiaries[key];
         var (keys, colonies) = apiary.Done();
         JarWish[] wishes = [.. apiary.Targets.Select(target => new JarWish(Array.BinarySearch(keys, target.ColonyKey, StringComparer.Ordinal), target.Target.On, target.Target.Bees))];
-        var found = forecast.Foretell(new HistoryBuilder(_knowledge, apiary.Latitude!.Value), colonies, wishes, SeededGenerator.ForPart(seed, key).NextUInt64());
+        var found = forecast.Foretell(new HistoryBuilder(_knowledge, apiary.Latitude!.Value, apiary.Altitude), colonies, wishes, SeededGenerator.ForPart(seed, key).NextUInt64());
         return [.. apiary.Targets.Select((target, i) => (target.Target, found[i]))];
     }
 

@@ -21,9 +21,10 @@ public sealed class HistoryBuilder
     /// <summary>A builder for a site.</summary>
     /// <param name="knowledge">The knowledge files.</param>
     /// <param name="latitude">Degrees, south negative, -90 to 90.</param>
-    /// <exception cref="ArgumentOutOfRangeException"><paramref name="latitude"/> is out of its range.</exception>
-    public HistoryBuilder(KnowledgeBase knowledge, double latitude)
-        : this(knowledge, knowledge.Bees.SeasonAt(knowledge.Climates.DefaultFor(latitude).Id, Site.At(latitude)))
+    /// <param name="altitude">Metres above the sea, -430 to 6,000; null when not known.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is out of its range.</exception>
+    public HistoryBuilder(KnowledgeBase knowledge, double latitude, double? altitude = null)
+        : this(knowledge, knowledge.Bees.SeasonAt(knowledge.Climates.DefaultFor(latitude).Id, Site.At(latitude, altitude)))
     {
     }
 

@@ -167,6 +167,9 @@ internal sealed class BookFold
             Climate = record.Climate ?? known.Climate,
             LinePolicy = record.LinePolicy ?? known.LinePolicy,
             Note = record.Note ?? known.Note,
+            Altitude = record.Altitude ?? known.Altitude,
+            BroodFrom = record.BroodFrom ?? known.BroodFrom,
+            BroodTo = record.BroodTo ?? known.BroodTo,
         };
     }
 

@@ -12,7 +12,12 @@ public sealed record BeeFacts(BeeLives Lives, QueenTimes Queens, FrameCounts Fra
     /// <summary>The bees' year of a climate at a site. It takes some milliseconds in a browser: keep it for all colonies of the site.</summary>
     /// <param name="climate">Name of the climate.</param>
     /// <param name="site">The site.</param>
+    /// <param name="laying">The first and last day of laying the keeper knows, as days of a northern year; null for the climate's.</param>
     /// <exception cref="KnowledgeException">There is no such climate.</exception>
     /// <exception cref="ArgumentException">The figures, read from files of the keeper's own, let no colony live at that site.</exception>
-    public BroodSeason SeasonAt(string climate, Site site) => new(Seasons[climate].Climate, Lives, Queens, site);
+    public BroodSeason SeasonAt(string climate, Site site, (double Opens, double Closes)? laying = null)
+    {
+        var year = Seasons[climate].Climate;
+        return new(laying is { } own ? year.WithLaying(own.Opens, own.Closes) : year, Lives, Queens, site);
+    }
 }

@@ -275,7 +275,7 @@ public sealed class ForecastShelf : IDisposable
             if (operation != _session.Operation)
                 return;
             slot.Kept = new KeptCourse(made, ForecastJson.ReadCourse(answer));
-            await CourseStore.KeepAsync(operation, slot.Kept);
+            await CourseStore.KeepAsync(operation, slot.Apiary, made, answer);
         }
         catch (OperationCanceledException)
         {

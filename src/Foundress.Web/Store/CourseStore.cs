@@ -29,11 +29,15 @@ public static class CourseStore
     }
 
     /// <summary>Keeps a forecast in place of the one before.</summary>
-    public static async Task KeepAsync(string operation, KeptCourse kept)
+    /// <param name="operation">The operation.</param>
+    /// <param name="apiary">The apiary.</param>
+    /// <param name="key">The key of what went into it.</param>
+    /// <param name="text">The forecast as <see cref="ForecastJson"/> wrote it.</param>
+    public static async Task KeepAsync(string operation, ApiaryId apiary, string key, string text)
     {
         try
         {
-            await CourseModule.Put(operation, kept.Course.Apiary.ToString(), $"{kept.Key}\n{ForecastJson.Write(kept.Course)}");
+            await CourseModule.Put(operation, apiary.ToString(), $"{key}\n{text}");
         }
         catch (JSException)
         {

@@ -48,6 +48,19 @@ public sealed class RecordRulesTests
         Assert.EndsWith(".", problem.Message, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(9000d, null, null, "altitude")]
+    [InlineData(400d, 3, null, "broodTo")]
+    [InlineData(400d, 13, 9, "broodFrom")]
+    [InlineData(400d, 11, 3, "broodTo")]
+    [InlineData(400d, 6, 6, "broodTo")]
+    public void Check_SiteThatCannotBe_NamesTheField(double altitude, int? from, int? to, string field) =>
+        Assert.Equal(field, Assert.Single(Check(new ApiaryRecord(_apiary, Altitude: altitude, BroodFrom: from, BroodTo: to))).Field);
+
+    [Fact]
+    public void Check_SouthernMonthsOverTheNewYear_AreASeason() =>
+        Assert.Empty(Check(new ApiaryRecord(_apiary, Latitude: -38, Altitude: 400, BroodFrom: 8, BroodTo: 4)));
+
     [Fact]
     public void Check_OrdinaryJar_HasNoProblem() => Assert.Empty(Check(Jar() with { Colony = _colony }));
 

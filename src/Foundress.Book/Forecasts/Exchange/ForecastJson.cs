@@ -8,7 +8,7 @@ public static class ForecastJson
     /// <summary>A request as JSON.</summary>
     public static string Write(ForecastRequest request) => JsonSerializer.Serialize(request, ForecastContext.Default.ForecastRequest);
 
-    /// <summary>A forecast as JSON. Levels are rounded to a ten-thousandth of a mite per 100 bees.</summary>
+    /// <summary>A forecast as JSON. Levels keep seven significant digits.</summary>
     public static string Write(ApiaryCourse course) => JsonSerializer.Serialize(course, ForecastContext.Default.ApiaryCourse);
 
     /// <summary>Reads a request.</summary>

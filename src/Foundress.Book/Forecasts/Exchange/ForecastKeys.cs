@@ -87,10 +87,10 @@ public sealed class ForecastKeys
         return x ^ (x >> 31);
     }
 
-    // What is read by colony, and rounds, which no forecast reads. Every other kind counts for all apiaries.
+    // What is read by colony, and rounds and plans, which no forecast reads. Every other kind counts for all apiaries.
     private static bool IsOfColony(string kind) => kind
         is RecordKinds.Colony or RecordKinds.ColonyMoved or RecordKinds.ColonyDied or RecordKinds.ColonySplit or RecordKinds.ColoniesUnited
         or RecordKinds.Inspection or RecordKinds.Queen or RecordKinds.ColonyBegan or RecordKinds.BroodRemoved or RecordKinds.Jar or RecordKinds.JarPlaced
         or RecordKinds.Control or RecordKinds.MiteFall or RecordKinds.OpenedBrood or RecordKinds.Strike
-        or RecordKinds.Round or RecordKinds.RoundSkip or RecordKinds.RoundStop;
+        or RecordKinds.ControlPlan or RecordKinds.Round or RecordKinds.RoundSkip or RecordKinds.RoundStop;
 }

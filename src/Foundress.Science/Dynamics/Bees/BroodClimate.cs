@@ -12,6 +12,9 @@ public sealed record BroodClimate
     /// <summary>When the queen lays.</summary>
     public required SeasonWindow Laying { get; init; }
 
+    /// <summary>Whether <see cref="Laying"/> is the site's own, not to be moved with its latitude.</summary>
+    public bool LayingIsLocal { get; init; }
+
     /// <summary>The share of full laying that goes on outside that season: 0 where there is a broodless time, 1 where the queen lays all year alike.</summary>
     public double LayingAllYear { get; init; }
 
@@ -39,7 +42,7 @@ public sealed record BroodClimate
     /// <summary>Share of the eggs that are drones at the height of that season, 0 to 0.5.</summary>
     public required double DroneShare { get; init; }
 
-    /// <summary>The same year with laying from one day to another, as the keeper knows it: the rise and the decline keep their length.</summary>
+    /// <summary>The same year with laying from one day to another, as the keeper knows it, and none outside; the rise and the decline keep their length.</summary>
     /// <param name="opens">Day of the year, as in the north, on which laying begins.</param>
     /// <param name="closes">Day on which it ends.</param>
     /// <exception cref="ArgumentOutOfRangeException">The days do not make a season within one year.</exception>
@@ -47,7 +50,7 @@ public sealed record BroodClimate
     {
         if (!(closes > opens && closes - opens <= SeasonWindow.YearDays))
             throw new ArgumentOutOfRangeException(nameof(closes), closes, $"Laying that begins on day {opens} must end after it and within a year.");
-        return this with { Laying = Laying.Narrowed(opens - Laying.Opens, Laying.Closes - closes) };
+        return this with { Laying = Laying.Narrowed(opens - Laying.Opens, Laying.Closes - closes), LayingAllYear = 0d, LayingIsLocal = true };
     }
 
     /// <summary>Refuses figures with which nothing can be reckoned.</summary>

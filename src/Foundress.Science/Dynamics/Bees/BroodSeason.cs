@@ -40,7 +40,7 @@ public sealed class BroodSeason
         DegreesMoved = Moved();
         double spring = DegreesMoved * lives.SpringPerDegree;
         double autumn = DegreesMoved * lives.AutumnPerDegree;
-        var laying = climate.Laying.Narrowed(spring, autumn);
+        var laying = climate.LayingIsLocal ? climate.Laying : climate.Laying.Narrowed(spring, autumn);
         var flight = climate.Flight.Narrowed(spring, autumn);
         var drones = climate.Drones.Narrowed(spring, autumn);
         SummerKept = PortableFunctions.Exp(-1d / climate.SummerLife);

@@ -103,20 +103,26 @@ public sealed class TreatReader(BookSession session, Apiary apiary, ControlList 
     public IReadOnlyList<Problem> Check(ControlRecord record) => RecordRules.Check(record, session.State, KnowledgeBase.Load(), session.Today);
 
     /// <summary>
-    /// Everything that speaks against a choice, in sentences and each once: what the rules doubt names the colonies, so the
-    /// engine's sentence on the same is left out.
+    /// Everything that speaks against a choice, in sentences and each once: where the engine has said it for all colonies,
+    /// what the rules doubt in each of them is left out. Supers that are on count against it also where only the label knows.
     /// </summary>
     public static IReadOnlyList<string> Warnings(ControlOffer? offer, IReadOnlyList<Problem> problems)
     {
-        var doubts = problems.Where(problem => problem.Gravity == Gravity.Doubt).ToArray();
-        var unknown = offer is null;
-        var told = doubts.Any(doubt => doubt.Field == "start");
+        var against = offer is null ? [] : offer.Against.Concat(offer.Missing.Where(IsSupersOn)).ToArray();
+        var told = against.Any(reason => reason.Ground == Ground.Interval);
         return
         [
-            .. (offer?.Against ?? []).Where(reason => reason.Ground != Ground.Interval || !told).Select(reason => reason.Text),
-            .. doubts.Where(doubt => unknown || doubt.Field != "agent").Select(doubt => doubt.Message),
+            .. against.Select(reason => reason.Text),
+            .. problems.Where(problem => problem.Gravity == Gravity.Doubt)
+                .Where(doubt => offer is null || (doubt.Field != "agent" && (doubt.Field != "start" || !told)))
+                .Select(doubt => doubt.Message),
         ];
     }
+
+    /// <summary>What must be known first, less what is among the warnings.</summary>
+    public static IReadOnlyList<Reason> Unknown(ControlOffer? offer) => [.. (offer?.Missing ?? []).Where(reason => !IsSupersOn(reason))];
+
+    private static bool IsSupersOn(Reason reason) => reason is { Ground: Ground.Supers, Holds: true };
 
     /// <summary>A temperature as it is typed here.</summary>
     public string Typed(double? celsius) => celsius is { } degrees

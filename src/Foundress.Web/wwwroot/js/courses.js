@@ -1,15 +1,24 @@
 // Forecasts kept on this device, in a store of their own: they can be worked out again, so losing them loses nothing.
+const patience = 5_000;   // a store that does not answer must not hold up the forecasts themselves
+
 function connect() {
   return new Promise((resolve, reject) => {
     const request = indexedDB.open('foundress-forecasts', 1);
     request.onupgradeneeded = () => request.result.createObjectStore('courses');
-    request.onsuccess = () => resolve(request.result);
+    request.onsuccess = () => {
+      request.result.onversionchange = () => request.result.close();
+      resolve(request.result);
+    };
     request.onerror = () => reject(request.error);
     request.onblocked = () => reject(new Error('another tab holds an older form of the store open'));
   });
 }
 
-async function run(mode, work) {
+function run(mode, work) {
+  return Promise.race([once(mode, work), new Promise((_, reject) => setTimeout(() => reject(new Error('the store did not answer')), patience))]);
+}
+
+async function once(mode, work) {
   const db = await connect();
   try {
     return await new Promise((resolve, reject) => {
