@@ -2,7 +2,6 @@ using System.Globalization;
 using Foundress.Book.Choosing;
 using Foundress.Book.Controls;
 using Foundress.Book.Forecasts;
-using Foundress.Book.Journal;
 using Foundress.Book.State;
 using Foundress.Knowledge;
 
