@@ -35,7 +35,7 @@ internal static class ProofCommand
                 CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var knowledge = KnowledgeBase.Load();
-            var growth = new GrowthForecaster(state, knowledge);
+            var growth = new GrowthForecaster(book.Ledger.Entries, state, knowledge);
             var proofs = new ControlProofs(state, knowledge, around.Today, around.Culture, parsed.GetValue(plain) ? null : growth.Of);
             ControlId[] wanted = [.. ApiaryArgument.Find(ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []), state).SelectMany(state.ControlsIn).Select(control => control.Id).Distinct()];
             var found = wanted.Select(id => state.Controls[id])

@@ -17,7 +17,7 @@ public sealed class GrowthForecasterTests
     public void Of_SummerWithBrood_GrowsAboutAsPublished()
     {
         var control = Used(new DateOnly(2026, 6, 20));
-        var growth = new GrowthForecaster(_scene.Book.State, TestBook.Knowledge, Few).Of(control)!.Value;
+        var growth = new GrowthForecaster(_scene.Book.Ledger.Entries, _scene.Book.State, TestBook.Knowledge, Few).Of(control)!.Value;
         Assert.InRange(growth.Growth, 1.15, 2.2);
         Assert.InRange(growth.LogSpread, 0.01, 2);
     }
@@ -26,16 +26,16 @@ public sealed class GrowthForecasterTests
     public void Of_JarsAfter_ChangeNothing()
     {
         var control = Used(new DateOnly(2026, 6, 20));
-        var before = new GrowthForecaster(_scene.Book.State, TestBook.Knowledge, Few).Of(control);
+        var before = new GrowthForecaster(_scene.Book.Ledger.Entries, _scene.Book.State, TestBook.Knowledge, Few).Of(control);
         _scene.Book.Jar(_scene.Colonies[0], new DateOnly(2026, 7, 20), 200);
-        Assert.Equal(before, new GrowthForecaster(_scene.Book.State, TestBook.Knowledge, Few).Of(control));
+        Assert.Equal(before, new GrowthForecaster(_scene.Book.Ledger.Entries, _scene.Book.State, TestBook.Knowledge, Few).Of(control));
     }
 
     [Fact]
     public void Of_NoJars_IsNothing()
     {
         _scene.Use("formic-acid-long", new DateOnly(2026, 6, 20), 14);
-        Assert.Null(new GrowthForecaster(_scene.Book.State, TestBook.Knowledge, Few).Of(Assert.Single(_scene.Book.State.Controls.Values)));
+        Assert.Null(new GrowthForecaster(_scene.Book.Ledger.Entries, _scene.Book.State, TestBook.Knowledge, Few).Of(Assert.Single(_scene.Book.State.Controls.Values)));
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public sealed class GrowthForecasterTests
     {
         var control = Used(new DateOnly(2026, 6, 20));
         var state = _scene.Book.State;
-        var proof = new ControlProofs(state, TestBook.Knowledge, TestBook.Today, CultureInfo.InvariantCulture, new GrowthForecaster(state, TestBook.Knowledge, Few).Of).Of(control);
+        var proof = new ControlProofs(state, TestBook.Knowledge, TestBook.Today, CultureInfo.InvariantCulture, new GrowthForecaster(_scene.Book.Ledger.Entries, state, TestBook.Knowledge, Few).Of).Of(control);
         Assert.Equal(Correction.Forecast, proof.Correction);
         Assert.True(proof.Outcome.Efficacy!.Median > proof.Plain.Efficacy!.Median);
     }
