@@ -30,7 +30,7 @@ public sealed class ApiaryForecast
             throw new ArgumentOutOfRangeException(nameof(particles), particles, "A forecast works with 64 to 100,000 particles.");
         _knowledge = knowledge;
         _filter = new ColonyFilter(particles);
-        _scout = new ColonyFilter(Math.Max(particles / 4, 64));
+        _scout = new ColonyFilter(Math.Max(particles / 6, 64));
     }
 
     /// <summary>Foretells jars.</summary>

@@ -27,6 +27,7 @@ public sealed class ColonyDays
     private readonly ControlEffect[] _controls;
     private readonly bool[] _broodless;
     private readonly bool[] _controlled;
+    private double[]? _losses;
 
     private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls, ColonyDays? like = null)
     {
@@ -79,6 +80,7 @@ public sealed class ColonyDays
         ColonyDays days = new(bees, biology.Checked(), [.. controls.Select(control => control.Checked())]);
         for (int day = 0; day < bees.Days; day++)
             days.Fill(day, hemisphere);
+        days._losses = null;
         foreach (MitesTaken loss in taken)
             days.Take(loss.Checked());
         return days;
@@ -161,16 +163,26 @@ public sealed class ColonyDays
     {
         const int Around = 90;
         const double MostOfWinterBees = 0.01;
+        double[] losses = _losses ??= Losses();
         double least = double.PositiveInfinity;
-        for (int near = Math.Max(day - Around, 1); near <= Math.Min(day + Around, Days - 1); near++)
+        foreach (double loss in losses.AsSpan(Math.Max(day - Around, 0)..Math.Min(day + Around + 1, losses.Length)))
+            least = Math.Min(least, loss);
+        return least <= MostOfWinterBees ? least : 0d;
+    }
+
+    // The share of the bees lost on each day; nothing is said of the first and of days without bees.
+    private double[] Losses()
+    {
+        double[] losses = new double[Days];
+        losses[0] = double.PositiveInfinity;
+        for (int day = 1; day < Days; day++)
         {
-            double before = Bees.Adults[near - 1];
-            double emerged = Bees.WorkerSealed[Math.Max(near - MiteBiology.WorkerSealedDays, 0)];
-            if (before >= 1d)
-                least = Math.Min(least, Math.Max(0d, before + emerged - Bees.Adults[near]) / before);
+            double before = Bees.Adults[day - 1];
+            double emerged = Bees.WorkerSealed[Math.Max(day - MiteBiology.WorkerSealedDays, 0)];
+            losses[day] = before >= 1d ? Math.Max(0d, before + emerged - Bees.Adults[day]) / before : double.PositiveInfinity;
         }
 
-        return least <= MostOfWinterBees ? least : 0d;
+        return losses;
     }
 
     private void Take(MitesTaken loss)

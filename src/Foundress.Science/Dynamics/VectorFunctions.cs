@@ -18,7 +18,23 @@ internal static class VectorFunctions
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Vector<float> Exp(Vector<float> x) => ExpOfNegative(Vector.Min(x, new Vector<float>(88f)));
 
-    /// <summary>exp(x) of numbers up to 88 at most, mostly below 0: as <see cref="Exp"/> with one step less.</summary>
+    /// <summary>Puts exp(x) in the place of each x, -87 to 88.</summary>
+    internal static void Exp(Span<float> values)
+    {
+        int whole = values.Length - (values.Length % Vector<float>.Count);
+        for (int i = 0; i < whole; i += Vector<float>.Count)
+            Exp(new Vector<float>(values[i..])).CopyTo(values[i..]);
+        if (whole == values.Length)
+            return;
+
+        // The rest goes through the same steps, so that the width of the vectors changes nothing.
+        Span<float> rest = stackalloc float[Vector<float>.Count];
+        values[whole..].CopyTo(rest);
+        Exp(new Vector<float>(rest)).CopyTo(rest);
+        rest[..(values.Length - whole)].CopyTo(values[whole..]);
+    }
+
+    /// <summary>exp(x) of numbers up to 88 at most, mostly below 0: as <see cref="Exp(Vector{float})"/> with one step less.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     internal static Vector<float> ExpOfNegative(Vector<float> x)
     {

@@ -279,7 +279,8 @@ public sealed class ColonyFilter
     private static void Exponential(ReadOnlySpan<float> from, Span<float> to)
     {
         for (int i = 0; i < from.Length; i++)
-            to[i] = (float)PortableFunctions.Exp(Math.Clamp(from[i], -12f, 12f));
+            to[i] = Math.Clamp(from[i], -12f, 12f);
+        VectorFunctions.Exp(to);
     }
 
     private void TakeIn(Evidence evidence, ForecastPriors priors, bool scout)

@@ -28,10 +28,11 @@ public sealed class JarPrediction
         double greatest = Math.Max(alike[^1].Load, priors.StrayLoad) * jar.Base;
         int most = (int)Math.Min(20_000d, 60d + (greatest * (3d + (12d / Math.Sqrt(Math.Min(jar.Size, CountLikelihood.StraySize * 4d))))));
         double[] chances = new double[most + 1];
+        double[] steps = Steps(jar.Size, chances.Length);
         double each = (1d - priors.StrayShare) / loads.Length;
         foreach (var (load, particles) in alike)
-            Add(chances, load * jar.Base, jar.Size, each * particles);
-        Add(chances, jar.Base * priors.StrayLoad, CountLikelihood.StraySize, priors.StrayShare);
+            Add(chances, steps, load * jar.Base, jar.Size, each * particles);
+        Add(chances, Steps(CountLikelihood.StraySize, chances.Length), jar.Base * priors.StrayLoad, CountLikelihood.StraySize, priors.StrayShare);
         double sum = 0d;
         for (int count = 0; count < chances.Length; count++)
             chances[count] = sum += chances[count];
@@ -67,10 +68,10 @@ public sealed class JarPrediction
         return MiteLevel.Per100(100d * Math.Max(0d, mites - 0.5 + part) / _bees);
     }
 
-    // Loads in rising order, those nearer to each other than a fiftieth taken together at their mean: beside the scatter of jars that is nothing.
+    // Loads in rising order, those nearer to each other than a twenty-fifth taken together at their mean: beside the scatter of jars that is nothing.
     private static List<(double Load, int Particles)> Alike(ReadOnlySpan<float> loads)
     {
-        const float Near = 1.02f;
+        const float Near = 1.04f;
         float[] sorted = loads.ToArray();
         Array.Sort(sorted);
         List<(double, int)> alike = [];
@@ -85,14 +86,23 @@ public sealed class JarPrediction
         return alike;
     }
 
-    private static void Add(double[] chances, double mean, double size, double weight)
+    // From one count's chance to the next, but for the share: the same for every load.
+    private static double[] Steps(double size, int counts)
+    {
+        double[] steps = new double[counts];
+        for (int count = 0; count < counts; count++)
+            steps[count] = (count + size) / (count + 1d);
+        return steps;
+    }
+
+    private static void Add(double[] chances, double[] steps, double mean, double size, double weight)
     {
         double share = mean / (size + mean);
         double chance = weight * PortableFunctions.Exp(-size * PortableFunctions.Log(1d + (mean / size)));
         for (int count = 0; count < chances.Length; count++)
         {
             chances[count] += chance;
-            chance *= (count + size) / (count + 1d) * share;
+            chance *= steps[count] * share;
             if (chance < Rest * weight && count > mean)
                 return;
         }
