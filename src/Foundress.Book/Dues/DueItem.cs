@@ -14,5 +14,6 @@ namespace Foundress.Book.Dues;
 /// <param name="Time">How it stands to today.</param>
 /// <param name="Text">In words, as a sentence.</param>
 /// <param name="PutOff">How it was put off; null when it was not, or when that day has come.</param>
+/// <param name="Agent">Id of the control a kept plan names; null for none.</param>
 public sealed record DueItem(
-    string Key, DueKind Kind, ApiaryId Apiary, IReadOnlyList<ColonyId> Colonies, ControlId? Control, DateOnly From, DateOnly To, DueTime Time, string Text, DueSnoozed? PutOff = null);
+    string Key, DueKind Kind, ApiaryId Apiary, IReadOnlyList<ColonyId> Colonies, ControlId? Control, DateOnly From, DateOnly To, DueTime Time, string Text, DueSnoozed? PutOff = null, string? Agent = null);

@@ -50,7 +50,7 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
         foreach (var due in PlannedDues.For(state, knowledge, today))
         {
             var plan = due.Plan.Facts;
-            items.Add(new(due.Key, DueKind.Planned, plan.Apiary, [.. plan.Colonies.Where(state.Colonies.ContainsKey)], null, due.From, due.To, Time(due.From, due.To, today), due.Text));
+            items.Add(new(due.Key, DueKind.Planned, plan.Apiary, [.. plan.Colonies.Where(state.Colonies.ContainsKey)], null, due.From, due.To, Time(due.From, due.To, today), due.Text, Agent: due.Use.Agent));
         }
 
         return

@@ -1,12 +1,13 @@
 using Foundress.Book.Forecasts.Exchange;
 using Foundress.Book.Planning.Exchange;
+using Foundress.Book.Proving.Exchange;
 
 namespace Foundress.Book.Jobs;
 
 /// <summary>Every job there is.</summary>
 public static class BookJobs
 {
-    private static readonly IBookJob[] All = [new ForecastJob(), new PlanJob()];
+    private static readonly IBookJob[] All = [new ForecastJob(), new PlanJob(), new GrowthJob()];
 
     /// <summary>The job of a name.</summary>
     /// <exception cref="ArgumentException">There is none.</exception>

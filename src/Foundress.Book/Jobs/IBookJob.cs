@@ -13,6 +13,9 @@ public interface IBookJob
     /// <summary>Its name, by which it is asked for.</summary>
     string Name { get; }
 
+    /// <summary>Whether somebody waits for it: jobs that make things ready by themselves stand back at their steps until it is done.</summary>
+    bool ComesFirst { get; }
+
     /// <summary>Does it step by step; the last step carries the answer.</summary>
     /// <param name="setting">The book and what it is read with.</param>
     /// <param name="input">What is asked, as JSON of a form that is the job's own.</param>

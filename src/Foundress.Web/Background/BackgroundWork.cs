@@ -94,7 +94,7 @@ public sealed class BackgroundWork(BookSession session)
     {
         try
         {
-            foreach (var step in BookJobs.Find(job).Run(new JobSetting(session.State, _seasons, CultureInfo.CurrentCulture), input))
+            foreach (var step in BookJobs.Find(job).Run(new JobSetting(session.Ledger, _seasons, CultureInfo.CurrentCulture), input))
             {
                 if (step.Output is { } output)
                     return output;

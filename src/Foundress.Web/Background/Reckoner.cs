@@ -21,6 +21,9 @@ internal static partial class Reckoner
     private static readonly SemaphoreSlim Reading = new(1);
     private static readonly BroodSeasons Seasons = new(KnowledgeBase.Load());
 
+    // Jobs that somebody waits for: the others stand back.
+    private static int _waitedFor;
+
     /// <summary>The name of the build, for the page to see that it is its own.</summary>
     [JSExport]
     internal static string Build() => ProgramBuild.Name;
@@ -37,18 +40,25 @@ internal static partial class Reckoner
     {
         using var stop = new CancellationTokenSource();
         Running[id] = stop;
+        var first = false;
         try
         {
             var setting = await SettingAsync(operation, entries, stop.Token);
             var looked = TimeProvider.System.GetTimestamp();
-            foreach (var step in BookJobs.Find(name).Run(setting, input))
+            var job = BookJobs.Find(name);
+            if (job.ComesFirst)
+                _waitedFor++;
+            first = job.ComesFirst;
+            foreach (var step in job.Run(setting, input))
             {
                 if (step.Output is { } output)
                     return output;
                 if (TimeProvider.System.GetElapsedTime(looked) < Breath && step.Note is null)
                     continue;
                 Step(id, WorkJson.Write(step));
-                await Task.Delay(1, stop.Token);
+                do
+                    await Task.Delay(first ? 1 : 5, stop.Token);
+                while (!first && _waitedFor > 0);
                 looked = TimeProvider.System.GetTimestamp();
             }
 
@@ -66,6 +76,8 @@ internal static partial class Reckoner
         finally
         {
             Running.Remove(id);
+            if (first)
+                _waitedFor--;
         }
     }
 

@@ -1,5 +1,4 @@
 using Foundress.Book;
-using Foundress.Book.State;
 using Foundress.Web.Store;
 
 namespace Foundress.Web.Background;
@@ -16,7 +15,7 @@ public sealed class StoredBook(IEntryStore store)
     /// <param name="operation">The operation.</param>
     /// <param name="entries">How many entries the page holds: fewer than that must not be answered from.</param>
     /// <exception cref="StoreException">The store does not answer, or holds fewer entries than the page.</exception>
-    public async Task<BookState> ReadAsync(string operation, int entries)
+    public async Task<Ledger> ReadAsync(string operation, int entries)
     {
         if (operation != _operation)
             Forget(operation);
@@ -29,7 +28,7 @@ public sealed class StoredBook(IEntryStore store)
         }
 
         return _ledger.Count >= entries
-            ? _ledger.State
+            ? _ledger
             : throw new StoreException($"The device's store holds {_ledger.Count} entries of this book, the page {entries}. Load the page again.");
     }
 

@@ -48,6 +48,9 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>Every entry of the open book, in its order.</summary>
     public IEnumerable<Entry> Entries => _ledger.Entries;
 
+    /// <summary>The entries with what they come to.</summary>
+    public Ledger Ledger => _ledger;
+
     /// <summary>Rows in this device's store that hold no readable entry.</summary>
     public int Broken { get; private set; }
 

@@ -13,6 +13,9 @@ public sealed class ForecastJob : IBookJob
     public string Name => Called;
 
     /// <inheritdoc/>
+    public bool ComesFirst => false;
+
+    /// <inheritdoc/>
     public IEnumerable<JobStep> Run(JobSetting setting, string input)
     {
         ArgumentNullException.ThrowIfNull(setting);

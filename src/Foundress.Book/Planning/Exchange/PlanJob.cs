@@ -12,6 +12,9 @@ public sealed class PlanJob : IBookJob
     public string Name => Called;
 
     /// <inheritdoc/>
+    public bool ComesFirst => true;
+
+    /// <inheritdoc/>
     public IEnumerable<JobStep> Run(JobSetting setting, string input)
     {
         ArgumentNullException.ThrowIfNull(setting);

@@ -15,6 +15,7 @@ namespace Foundress.Web.Pages.Controls;
 public sealed class ControlShelf(BookSession session, SeasonShelf seasons)
 {
     private readonly Dictionary<ControlId, ControlProof> _proofs = [];
+    private readonly HashSet<ControlId> _asked = [];
     private BookState? _state;
     private DateOnly _today;
     private ControlList? _list;
@@ -36,12 +37,26 @@ public sealed class ControlShelf(BookSession session, SeasonShelf seasons)
         return proof;
     }
 
+    /// <summary>Whether the forecast could still take out of a proof what would have been without the control, and has not been asked.</summary>
+    public bool WantsGrowth(Control control) =>
+        Proof(control) is { Correction: Correction.None } proof && proof.Colonies.Any(colony => colony.Why is null) && !_asked.Contains(control.Id);
+
+    /// <summary>Takes out of a proof what the forecast says would have been without the control; nothing changes where it can say nothing.</summary>
+    public void Correct(Control control, GrowthForecast? growth)
+    {
+        Fresh();
+        _asked.Add(control.Id);
+        if (growth is not null)
+            _proofs[control.Id] = new ControlProofs(_state!, KnowledgeBase.Load(), _today, CultureInfo.CurrentCulture, _ => growth).Of(control);
+    }
+
     private ControlShelf Fresh()
     {
         if (_reader is not null && ReferenceEquals(_state, session.State) && _today == session.Today)
             return this;
         (_state, _today, _dues) = (session.State, session.Today, null);
         _proofs.Clear();
+        _asked.Clear();
         _list = ControlList.Of(_state, KnowledgeBase.Load());
         _reader = new ControlProofs(_state, KnowledgeBase.Load(), _today, CultureInfo.CurrentCulture);
         return this;

@@ -94,7 +94,7 @@ public sealed class ForecastJobTests
 
     private static ForecastRequest Ask(ApiaryId apiary) => new(apiary, Today, 200, 365, Ahead: 60);
 
-    private static JobSetting Setting(TestBook book) => new(book.State, new BroodSeasons(TestBook.Knowledge), CultureInfo.InvariantCulture);
+    private static JobSetting Setting(TestBook book) => new(book.Ledger, new BroodSeasons(TestBook.Knowledge), CultureInfo.InvariantCulture);
 
     private static ApiaryCourse Course(TestBook book, ForecastRequest ask) =>
         ForecastJson.ReadCourse(new ForecastJob().Run(Setting(book), ForecastJson.Write(ask)).Last().Output!);

@@ -104,7 +104,7 @@ public sealed class ForecastKeysTests
     private static string Key(Ledger book, ForecastRequest ask) => new ForecastKeys(book.State, book.Entries).Of(ask, CultureInfo.InvariantCulture);
 
     private static string Course(Ledger book, ApiaryId apiary, BroodSeasons seasons) =>
-        new ForecastJob().Run(new(book.State, seasons, CultureInfo.InvariantCulture), ForecastJson.Write(Ask(apiary))).Last().Output!;
+        new ForecastJob().Run(new(book, seasons, CultureInfo.InvariantCulture), ForecastJson.Write(Ask(apiary))).Last().Output!;
 
     private static Ledger Book(IEnumerable<Entry> entries)
     {

@@ -10,7 +10,7 @@ public sealed class PlanJobTests
 {
     private readonly JulyApiary _scene = new();
 
-    private JobSetting Setting => new(_scene.Book.State, new BroodSeasons(TestBook.Knowledge), CultureInfo.InvariantCulture);
+    private JobSetting Setting => new(_scene.Book.Ledger, new BroodSeasons(TestBook.Knowledge), CultureInfo.InvariantCulture);
 
     [Fact]
     public void Run_Request_GivesThePlansTheSearchGives()
