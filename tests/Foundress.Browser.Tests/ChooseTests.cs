@@ -52,10 +52,10 @@ public sealed class ChooseTests(PublishedApp app)
         await page.GetByRole(AriaRole.Button, new() { Name = "Search plans" }).WaitForAsync();
         Assert.Equal(0, await page.Locator(".plan").CountAsync());
 
-        await page.GetByLabel("Chance of being over the line that you can bear").FillAsync("80");
+        await page.GetByRole(AriaRole.Textbox, new() { Name = "Chance of being over the line that you can bear" }).FillAsync("80");
         await page.GetByRole(AriaRole.Button, new() { Name = "Search plans" }).ClickAsync();
         await page.Locator(".notice", new() { HasText = "80 is out of range. Type a number from 1 to 50." }).First.WaitForAsync();
-        await page.GetByLabel("Chance of being over the line that you can bear").FillAsync("10");
+        await page.GetByRole(AriaRole.Textbox, new() { Name = "Chance of being over the line that you can bear" }).FillAsync("10");
         await page.GetByRole(AriaRole.Button, new() { Name = "Make 10 in 100 my setting" }).ClickAsync();
         await page.GetByText("From now on 10 in 100 is what you can bear.").WaitForAsync();
         Assert.Empty(visitor.Faults);
