@@ -1,3 +1,4 @@
+using Foundress.Book.Controls;
 using Foundress.Book.Forecasting;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
@@ -16,6 +17,7 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
     /// <summary>Days within which a split written down twice is one split.</summary>
     private const int SameVisit = 3;
 
+    private readonly Lazy<ControlList> _controls = new(() => ControlList.Of(state, seasons.Knowledge));
     private readonly FrameCounts _frames = seasons.Knowledge.Bees.Frames;
     private readonly QueenTimes _queens = seasons.Knowledge.Bees.Queens;
 
@@ -61,10 +63,10 @@ internal sealed class HiveReckoner(BookState state, BroodSeasons seasons)
         _ => [],
     };
 
-    // Controls that work through bees and brood, by what the data says they do.
+    // Controls that work through bees and brood, by what the data says they do; the keeper's own are like one of those.
     private IEnumerable<BeeEvent> Husbandry(Course course)
     {
-        if (!seasons.Knowledge.Controls.Agents.TryGet(course.Agent, out var agent))
+        if (_controls.Value.Find(course.Agent) is not { } agent)
             return [];
         return agent.Model.Action switch
         {

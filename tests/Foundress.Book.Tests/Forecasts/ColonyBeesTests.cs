@@ -33,6 +33,16 @@ public sealed class ColonyBeesTests
     }
 
     [Fact]
+    public void Of_KeepersOwnCaging_StopsTheBroodAsTheKnownOneDoes()
+    {
+        _book.Write(new AgentRecord("frame-trap", "Frame trap", "queen-caging"));
+        var start = new DateOnly(2026, 6, 10);
+        _book.Write(new ControlRecord(new ControlId(_book.Ids.Next()), "frame-trap", start, [_colony], start.AddDays(25)));
+
+        Assert.Contains(Bees().Events, one => one.Kind == BeeEventKind.QueenCaged && one.On == start);
+    }
+
+    [Fact]
     public void Of_ApiaryInTheSouth_IsHalfAYearApart()
     {
         var south = _book.Colony(_book.Apiary("Down under", -47), "1");
