@@ -55,8 +55,8 @@ public sealed class ForecastShelf : IDisposable
         session.Changed += BookChanged;
     }
 
-    /// <summary>Told after any forecast has changed or moved on.</summary>
-    public event Action? Changed;
+    /// <summary>Told after the forecast of an apiary has changed or moved on; with null when that of any may have.</summary>
+    public event Action<ApiaryId?>? Changed;
 
     /// <summary>Why forecasts hold up the page here; null where they do not.</summary>
     public string? WhyOnPage => _work.WhyOnPage;
@@ -101,7 +101,7 @@ public sealed class ForecastShelf : IDisposable
         }
 
         Rearrange();
-        Changed?.Invoke();
+        Changed?.Invoke(null);
     }
 
     /// <summary>Begins the forecasts of apiaries that were stopped, had failed, or wait to be asked for.</summary>
@@ -116,7 +116,7 @@ public sealed class ForecastShelf : IDisposable
         }
 
         Rearrange();
-        Changed?.Invoke();
+        Changed?.Invoke(null);
     }
 
     /// <summary>Works out what a control would change for a colony. Not kept.</summary>
@@ -238,7 +238,7 @@ public sealed class ForecastShelf : IDisposable
                     await MakeAsync(slot);
                 else
                     await LookAsync(slot);
-                Changed?.Invoke();
+                Changed?.Invoke(_work.WhyOnPage is null ? slot.Apiary : null);
             }
         }
         finally
@@ -262,7 +262,7 @@ public sealed class ForecastShelf : IDisposable
         var (operation, key) = (_session.Operation, KeyOf(slot.Apiary));
         _running = (slot, key, stop);
         (slot.Starting, slot.Done, slot.Of, slot.Problem) = (true, 0, 0, null);
-        Changed?.Invoke();
+        Changed?.Invoke(slot.Apiary);
         try
         {
             var place = await _work.PlaceAsync();
@@ -294,7 +294,7 @@ public sealed class ForecastShelf : IDisposable
     private void Move(ForecastSlot slot, int done, int of)
     {
         (slot.Done, slot.Of) = (done, of);
-        Changed?.Invoke();
+        Changed?.Invoke(slot.Apiary);
     }
 
     private void Release(IReadOnlyList<ApiaryId> apiaries)

@@ -40,5 +40,12 @@ public abstract class ForecastWish : ComponentBase, IDisposable
     {
     }
 
-    private void Redraw() => _ = InvokeAsync(StateHasChanged);
+    /// <summary>Whether the part shows the forecast of an apiary: it is not drawn again for others.</summary>
+    protected virtual bool Shows(ApiaryId apiary) => _wished.Contains(apiary);
+
+    private void Redraw(ApiaryId? apiary)
+    {
+        if (apiary is not { } one || Shows(one))
+            _ = InvokeAsync(StateHasChanged);
+    }
 }
