@@ -29,7 +29,7 @@ internal static class HistoryReasons
             return;
         var before = courses.Where(course => controls.Find(course.Agent) is { IsNonChemical: false } && !running.Contains(course)).MaxBy(Over);
         if (before is not null && controls.Find(before.Agent)!.ModeId == agent.ModeId)
-            reasons.Against(Ground.Rotation, $"The group {mode.Title} was used last time ({controls.TitleOf(before.Agent)}, over on {Say.Day(Over(before))}). Take another group next. {mode.Text}", mode.Source.Text);
+            reasons.Against(Ground.Rotation, $"The same group, {mode.Title}, was used last time ({controls.TitleOf(before.Agent)}, over on {Say.Day(Over(before))}). Take another group next. {mode.Text}", mode.Source.Text);
     }
 
     private static DateOnly Over(Course course) => course.End ?? course.PlannedEnd ?? course.Start;

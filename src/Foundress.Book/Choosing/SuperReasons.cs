@@ -35,11 +35,11 @@ internal static class SuperReasons
     {
         var off = situation.HarvestOn is { } harvest && harvest >= situation.Start ? $" Supers come off on {Say.Day(harvest)}." : " Take the harvest first.";
         if (ruling is null)
-            reasons.Missing(Ground.Supers, "Not known: supers are on, and your country is not set. Enter it in the settings, and the label's rule for this control.", holds: true);
+            reasons.Missing(Ground.Supers, "Supers are on, and your country is not set. Enter it in the settings, and the label's rule for this control.", holds: true);
         else if (ruling.Rule == SuperRule.NotOn)
             reasons.Against(Ground.Supers, $"Supers are on. {ruling.Text ?? "Not while supers are on."}{off}", ruling.Source.Text);
         else
-            reasons.Missing(Ground.Supers, $"Not known: supers are on. Read the label whether it may be used then, and enter that for this control. {ruling.Text}", ruling.Source.Text, holds: true);
+            reasons.Missing(Ground.Supers, $"Supers are on, and whether the label allows it then is not entered for this control (settings, your controls). {ruling.Text}", ruling.Source.Text, holds: true);
     }
 
     private static void BeforeSupers(ControlAgent agent, Situation situation, DateOnly end, Reasons reasons)

@@ -30,7 +30,7 @@ internal sealed class ProofSentence(CultureInfo culture)
             Verdict.Worked => $"It worked ({target}).",
             Verdict.Partly => $"It worked in part: more than {Per(test.LowerLimit)}, but less than it should ({target}).",
             Verdict.Failed => signal
-                ? $"Its effect was reduced ({target}). Resistance is possible, and so are a wrong dose, weather or mites that came in. Have the mites tested where that is offered, and take another group next."
+                ? $"Its effect was reduced ({target}). Resistance is possible, and so are weather, a use not as planned, or mites that came in; a test of the mites would tell."
                 : $"Its effect was reduced ({target}). Look first at what was not as planned before you blame the control.",
             _ => $"That cannot tell whether it worked ({target}).",
         };

@@ -46,7 +46,7 @@ internal static class ControlDoubts
         {
             var sameGroup = controls.Find(course.Agent) is { } other && other.ModeId == agent.ModeId;
             if (course.Start <= end && (course.End ?? course.PlannedEnd ?? course.Start) >= record.Start && !agent.IsNonChemical && sameGroup)
-                findings.Doubt("start", record.Start, $"Colony {colony.Name} has {controls.TitleOf(course.Agent)} from {Findings.Show(course.Start)} at work then, of the same kind ({mode.Title}). Two at once is too much; check the days.");
+                findings.Doubt("start", record.Start, $"Colony {colony.Name} has {controls.TitleOf(course.Agent)} from {Findings.Show(course.Start)} at work then, of the same kind: {mode.Title}. Two at once is too much; check the days.");
         }
 
         var before = others.Where(course => (course.End ?? course.PlannedEnd ?? course.Start) < record.Start && controls.Find(course.Agent) is { IsNonChemical: false }).ToArray();
@@ -59,6 +59,6 @@ internal static class ControlDoubts
         }
 
         if (mode.Rotates && before.LastOrDefault() is { } last && controls.Find(last.Agent) is { } previous && previous.ModeId == agent.ModeId)
-            findings.Doubt("agent", agent.Id, $"Colony {colony.Name} had {controls.TitleOf(last.Agent)} last time, of the same group ({mode.Title}). Another group next keeps both of use.");
+            findings.Doubt("agent", agent.Id, $"Colony {colony.Name} had {controls.TitleOf(last.Agent)} last time, of the same group: {mode.Title}. Another group next keeps both of use.");
     }
 }

@@ -110,7 +110,7 @@ public sealed class ControlChoicesTests
         _scene.Book.Write(new ControlEnded(use.Control, Day.AddDays(-298)));
         var after = August with { Courses = _scene.Book.State.CoursesOf(_scene.Colonies[0]) };
 
-        Against("flumethrin-strips", after, Ground.Rotation, "The group 3A, pyrethroids was used last time (Tau-fluvalinate strips, over on 2025-10-07)");
+        Against("flumethrin-strips", after, Ground.Rotation, "The same group, pyrethroids (group 3A), was used last time (Tau-fluvalinate strips, over on 2025-10-07)");
         Assert.Equal(Workability.Workable, Offer("amitraz-strips", after).Workability);
 
         _scene.Use("oxalic-acid-trickle", Day.AddDays(-220), 0);

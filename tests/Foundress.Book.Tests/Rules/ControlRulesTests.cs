@@ -93,7 +93,7 @@ public sealed class ControlRulesTests
     {
         _scene.Use("tau-fluvalinate-strips", Day.AddDays(-20), 42);
 
-        Doubted(Use("flumethrin-strips", 42), "start", "at work then, of the same kind (3A, pyrethroids)");
+        Doubted(Use("flumethrin-strips", 42), "start", "at work then, of the same kind: pyrethroids (group 3A)");
         Assert.Empty(Check(Use("thymol", 28)));
     }
 
@@ -106,7 +106,7 @@ public sealed class ControlRulesTests
         var problems = Check(Use("amitraz-strips", 56));
         Assert.All(problems, p => Assert.Equal(Gravity.Doubt, p.Gravity));
         Assert.Contains(problems, p => p.Message.Contains("44 days before", StringComparison.Ordinal));
-        Assert.Contains(problems, p => p.Message.Contains("of the same group (19, amitraz)", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.Message.Contains("of the same group: amitraz (group 19)", StringComparison.Ordinal));
     }
 
     [Fact]
