@@ -25,6 +25,9 @@ internal static class HistoryReasons
                 reasons.Against(Ground.Interval, $"It was last over on {Say.Day(Over(last))}; the next use is usual from {Say.Day(from)} on ({interval.Value:0} days).", interval.Source.Text);
         }
 
+        if (situation.Reduced?.FirstOrDefault(one => one.ModeId == agent.ModeId) is { } reduced)
+            reasons.Against(Ground.Rotation, $"The jars after {reduced.Title} of {Say.Day(reduced.Start)} showed a reduced effect of {mode.Title} in this apiary: resistance is possible. A test of the mites, or a later proof that it works, would lift this.");
+
         if (!mode.Rotates)
             return;
         var before = courses.Where(course => controls.Find(course.Agent) is { IsNonChemical: false } && !running.Contains(course)).MaxBy(Over);

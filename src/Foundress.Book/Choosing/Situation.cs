@@ -1,3 +1,4 @@
+using Foundress.Book.Proving;
 using Foundress.Book.State;
 using Foundress.Knowledge;
 using Foundress.Science.Choosing;
@@ -20,6 +21,7 @@ namespace Foundress.Book.Choosing;
 /// <param name="Gear">Ids of the gear the keeper has.</param>
 /// <param name="Courses">Controls of these colonies so far.</param>
 /// <param name="Clustered">Whether the bees were seen in the winter cluster; null leaves it to the season.</param>
+/// <param name="Reduced">Groups that showed a reduced effect in this apiary.</param>
 public sealed record Situation(
     DateOnly Start,
     SeasonPhase Phase,
@@ -34,7 +36,8 @@ public sealed record Situation(
     bool? CertifiedOrganic = null,
     IReadOnlyCollection<string>? Gear = null,
     IReadOnlyList<Course>? Courses = null,
-    bool? Clustered = null)
+    bool? Clustered = null,
+    IReadOnlyList<ReducedEffect>? Reduced = null)
 {
     /// <summary>Whether the bees sit in the winter cluster on the first day: as seen, else by the season of the apiary.</summary>
     public bool InCluster => Clustered ?? Phase is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood;

@@ -1,4 +1,5 @@
 using Foundress.Book.Journal;
+using Foundress.Book.Proving;
 using Foundress.Book.Records;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
@@ -44,7 +45,8 @@ public static class Situations
             CertifiedOrganic: state.Policy.CertifiedOrganic,
             Gear: state.Policy.Gear,
             Courses: [.. colonies.SelectMany(state.CoursesOf)],
-            Clustered: cluster.Any(seated => seated == true) ? true : cluster.Length > 0 && cluster.All(seated => seated == false) ? false : null);
+            Clustered: cluster.Any(seated => seated == true) ? true : cluster.Length > 0 && cluster.All(seated => seated == false) ? false : null,
+            Reduced: ReducedEffects.In(apiary.Id, state, knowledge, start));
     }
 
     /// <summary>The weather to reckon with at an apiary: the forecast, and the keeper's normals for the rest; null when there is neither.</summary>
