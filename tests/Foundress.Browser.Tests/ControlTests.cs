@@ -80,7 +80,7 @@ public sealed class ControlTests(PublishedApp app)
         // Supers on, and a label that does not allow it.
         await page.GetByRole(AriaRole.Button, new() { Name = "All 4" }).ClickAsync();
         await page.GetByLabel("Control", new() { Exact = true }).SelectOptionAsync("amitraz-strips");
-        await page.GetByText("Supers are on.").First.WaitForAsync();
+        await page.GetByText("Supers are on").First.WaitForAsync();
         // End before start.
         await page.GetByLabel("Over, or to be taken out, on").FillAsync(ControlYard.Iso(Today.AddDays(-9)));
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the control" }).ClickAsync();
