@@ -23,7 +23,7 @@ public static class ControlChoices
     public static ControlOffer For(ControlAgent agent, Situation situation, ControlList controls)
     {
         var days = (int)agent.Days.Value;
-        var end = days > 1 ? situation.Start.AddDays(days) : situation.Start;
+        var end = agent.UsualEnd(situation.Start);
         var reasons = new Reasons();
         if (controls.IsRefused(agent.Id))
             reasons.Against(Ground.Refused, "You have ruled it out in your settings.");

@@ -7,7 +7,7 @@ namespace Foundress.Book.Choosing;
 /// <param name="Start">The day it would start.</param>
 /// <param name="End">The day it would be over, by its usual days.</param>
 /// <param name="Against">What rules it out; empty when nothing does.</param>
-/// <param name="Missing">What must be known first, each beginning "Not known".</param>
+/// <param name="Missing">What must be known first.</param>
 /// <param name="Mind">What to mind when it is used, cautions of the person first.</param>
 public sealed record ControlOffer(
     ControlAgent Agent, DateOnly Start, DateOnly End, IReadOnlyList<Reason> Against, IReadOnlyList<Reason> Missing, IReadOnlyList<string> Mind)

@@ -6,13 +6,13 @@ namespace Foundress.Book.Forecasting;
 /// <summary>A row of a file, with what is wrong with it so far.</summary>
 public sealed class TableRow
 {
-    private readonly Dictionary<string, int> _at;
+    private readonly ColumnPlaces _columns;
     private readonly IReadOnlyList<string> _fields;
     private readonly bool _decimalComma;
     private readonly List<FieldProblem> _problems = [];
 
-    internal TableRow(int row, Dictionary<string, int> at, IReadOnlyList<string> fields, bool decimalComma) =>
-        (Row, _at, _fields, _decimalComma) = (row, at, fields, decimalComma);
+    internal TableRow(int row, ColumnPlaces columns, IReadOnlyList<string> fields, bool decimalComma) =>
+        (Row, _columns, _fields, _decimalComma) = (row, columns, fields, decimalComma);
 
     /// <summary>The row, as a spreadsheet numbers it.</summary>
     public int Row { get; }
@@ -21,7 +21,7 @@ public sealed class TableRow
     public IReadOnlyList<FieldProblem> Problems => _problems;
 
     /// <summary>A field without the blanks around it; empty when it is not there.</summary>
-    public string Text(string column) => _at.TryGetValue(column, out var index) && index < _fields.Count ? _fields[index].Trim() : string.Empty;
+    public string Text(string column) => _columns.Text(column, _fields);
 
     /// <summary>Notes that a field is wrong.</summary>
     /// <param name="column">The column; empty for the row as a whole.</param>

@@ -7,7 +7,6 @@ internal sealed class AnyColonyFan
 {
     // So many courses of each colony are enough for the quantiles of all.
     private const int Each = 200;
-    private static readonly double[] Chances = [0.05, 0.25, 0.5, 0.75, 0.95];
 
     private readonly DateOnly _today;
     private readonly int[] _days;
@@ -36,12 +35,8 @@ internal sealed class AnyColonyFan
         var points = new List<FanPoint>(_days.Length);
         for (var i = 0; i < _days.Length; i++)
         {
-            var sorted = _loads[i];
-            if (sorted.Count == 0)
-                continue;
-            sorted.Sort();
-            double At(int chance) => 100 * recovery * Math.Min(sorted[(int)Math.Round(Chances[chance] * (sorted.Count - 1))], 1e4f);
-            points.Add(new FanPoint(_today.AddDays(_days[i]), At(0), At(1), At(2), At(3), At(4)));
+            if (_loads[i].Count > 0)
+                points.Add(FanQuantiles.Point(_today.AddDays(_days[i]), _loads[i], recovery));
         }
 
         return points;

@@ -182,6 +182,8 @@ public sealed class ApiaryForecaster
         return new ApiaryCourse(apiary.Id, today, to, fan, ordered, expected, soonest, _sentences.OfApiary(ordered, expected, today, to));
     }
 
+    internal ColonyRecordReader Reader => _reader;
+
     internal DateOnly StartOf(IReadOnlyList<Colony> colonies, DateOnly today, int recordDays)
     {
         var earliest = today.AddDays(-recordDays);

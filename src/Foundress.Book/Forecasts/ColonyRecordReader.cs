@@ -23,10 +23,16 @@ internal sealed class ColonyRecordReader(BookState state, BroodSeasons seasons, 
     internal ColonyHistory Read(Colony colony, DateOnly start, DateOnly to, DateOnly asOf, Supposition? supposed, out ColonyDays? future)
     {
         var bees = ColonyBees.Of(state, seasons, colony.Id, start, to);
+        future = supposed is null ? null : Supposed(bees, bees.Season.Site.Hemisphere, Controls(colony, start), supposed, start, to);
+        return Read(colony, bees, start, asOf);
+    }
+
+    /// <summary>The history of a colony whose bees were reckoned already, from the same first day on.</summary>
+    internal ColonyHistory Read(Colony colony, ColonyBees bees, DateOnly start, DateOnly asOf)
+    {
         var hemisphere = bees.Season.Site.Hemisphere;
         var controls = Controls(colony, start);
         var days = Days(bees.Course, hemisphere, controls, start);
-        future = supposed is null ? null : Supposed(bees, hemisphere, controls, supposed, start, to);
         var begun = bees.Events.Where(one => one.Kind == BeeEventKind.Began && one.On > start && one.On <= asOf).Select(one => one.On).DefaultIfEmpty(start).Max();
         return new ColonyHistory(
             days, begun.DayNumber - start.DayNumber, _knowledge.Mites.UsualLevel(begun, hemisphere).PerBee,

@@ -27,7 +27,7 @@ public static class ControlImport
     public static ControlFile Read(Stream csv, Ledger book, string operation, KnowledgeBase knowledge, DateOnly today, bool keepUnknown = false)
     {
         var opening = CsvOpening.Of(csv, [.. ControlColumns.Required, .. ControlColumns.Optional]);
-        var columns = new ColumnPlaces(opening.Header, ControlColumns.Required, ControlColumns.Optional, Aliases);
+        var columns = new ColumnPlaces(opening.Header, ControlColumns.Required, ControlColumns.Optional, $"Needed: {string.Join(", ", ControlColumns.Required)}.", Aliases);
         var rows = new ControlRows(opening.Reader, columns, book.State, ControlList.Of(book.State, knowledge), today, keepUnknown);
         var groups = new Dictionary<string, List<ControlRow>>(StringComparer.Ordinal);
         var order = new List<string>();

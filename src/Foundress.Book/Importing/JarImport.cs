@@ -20,7 +20,7 @@ public sealed class JarImport
     private readonly JarImportRules _rules;
     private readonly CsvReader _reader;
     private readonly JarPlaces _places;
-    private readonly Dictionary<string, int> _at = new(StringComparer.Ordinal);
+    private readonly ColumnPlaces _columns;
     private readonly Dictionary<EntryId, int> _rowOfJar = [];
     private readonly string _operation;
     private bool _read;
@@ -31,7 +31,8 @@ public sealed class JarImport
         _places = new JarPlaces(book, operation);
         Encoding = opening.Encoding;
         Columns = opening.Header;
-        UnknownColumns = FindColumns(opening.Header);
+        _columns = new ColumnPlaces(
+            opening.Header, JarColumns.Required, JarColumns.Optional, $"Found: {Shown(opening.Header)}. Needed: {string.Join(", ", JarColumns.Required)}.");
     }
 
     /// <summary>The encoding found.</summary>
@@ -44,7 +45,7 @@ public sealed class JarImport
     public IReadOnlyList<string> Columns { get; }
 
     /// <summary>Columns this program does not know and does not read; the reader of the file should be told.</summary>
-    public IReadOnlyList<string> UnknownColumns { get; }
+    public IReadOnlyList<string> UnknownColumns => _columns.Unknown;
 
     /// <summary>Jars so far that the book did not have.</summary>
     public int New { get; private set; }
@@ -96,28 +97,6 @@ public sealed class JarImport
 
             yield return row;
         }
-    }
-
-    private List<string> FindColumns(IReadOnlyList<string> header)
-    {
-        var unknown = new List<string>();
-        for (var i = 0; i < header.Count; i++)
-        {
-            var name = JarColumns.Normal(header[i]);
-            if (name.Length == 0 || name is JarColumns.Row or JarColumns.Problem)
-                continue;
-            if (!JarColumns.Required.Contains(name) && !JarColumns.Optional.Contains(name))
-                unknown.Add(header[i]);
-            else if (!_at.TryAdd(name, i))
-                throw new ImportFormatException(Invariant($"The column '{name}' is there twice (columns {_at[name] + 1} and {i + 1}): take one out."));
-        }
-
-        var missing = JarColumns.Required.Where(name => !_at.ContainsKey(name)).ToArray();
-        return missing.Length == 0
-            ? unknown
-            : throw new ImportFormatException(
-                $"{(missing.Length == 1 ? "The column" : "The columns")} {string.Join(", ", missing)} {(missing.Length == 1 ? "is" : "are")} missing. "
-                + $"Found: {Shown(header)}. Needed: {string.Join(", ", JarColumns.Required)}.");
     }
 
     private ImportedRow ReadRow()
@@ -209,7 +188,7 @@ public sealed class JarImport
     }
 
     private string Text(string column) =>
-        _at.TryGetValue(column, out var index) && index < _reader.Fields.Count ? _reader.Fields[index] : string.Empty;
+        _columns.Raw(column, _reader.Fields);
 
     private RejectedRow Reject(IReadOnlyList<FieldProblem> problems) => new(_reader.Row, _reader.Line, problems, [.. _reader.Fields]);
 

@@ -36,9 +36,14 @@ public sealed class ControlPlanner
     }
 
     /// <summary>The chance of standing over the line that is borne where a search is given none, and where it comes from.</summary>
-    public (double Value, string Source) Tolerance => _state.Policy.Tolerance is { } own
+    public (double Value, string Source) Tolerance => ToleranceOf(_state, _knowledge);
+
+    /// <summary>The same without a planner, for a screen that only shows it.</summary>
+    /// <param name="state">The book.</param>
+    /// <param name="knowledge">Where the usual one stands.</param>
+    public static (double Value, string Source) ToleranceOf(BookState state, KnowledgeBase knowledge) => state.Policy.Tolerance is { } own
         ? (own, "your own setting")
-        : (_knowledge.Controls.Planning.Tolerance.Value, _knowledge.Controls.Planning.Tolerance.Source.Text);
+        : (knowledge.Controls.Planning.Tolerance.Value, knowledge.Controls.Planning.Tolerance.Source.Text);
 
     /// <summary>What the rules say of every control on a day that may lie ahead.</summary>
     /// <param name="apiary">The apiary.</param>

@@ -7,7 +7,6 @@ internal sealed class PlanFan(DateOnly today, int days, int step)
 {
     // So many courses of each colony are enough for the quantiles of all.
     private const int Each = 160;
-    private static readonly double[] Chances = [0.05, 0.25, 0.5, 0.75, 0.95];
 
     private readonly List<float>[] _loads = [.. Enumerable.Range(0, days).Select(_ => new List<float>())];
 
@@ -22,17 +21,6 @@ internal sealed class PlanFan(DateOnly today, int days, int step)
         }
     }
 
-    internal IReadOnlyList<FanPoint> Points(double recovery)
-    {
-        var points = new List<FanPoint>(_loads.Length);
-        for (var day = 0; day < _loads.Length; day++)
-        {
-            var sorted = _loads[day];
-            sorted.Sort();
-            double At(int chance) => 100 * recovery * Math.Min(sorted[(int)Math.Round(Chances[chance] * (sorted.Count - 1))], 1e4f);
-            points.Add(new FanPoint(today.AddDays(day * step), At(0), At(1), At(2), At(3), At(4)));
-        }
-
-        return points;
-    }
+    internal IReadOnlyList<FanPoint> Points(double recovery) =>
+        [.. _loads.Select((loads, day) => FanQuantiles.Point(today.AddDays(day * step), loads, recovery))];
 }

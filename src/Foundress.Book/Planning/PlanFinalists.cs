@@ -18,16 +18,16 @@ internal static class PlanFinalists
         PlanOutcome[] holding = [.. each.Where(outcome => outcome.Reading.Holds)];
         var picked = new List<PlanOutcome>();
         void Take(IEnumerable<PlanOutcome> from, int most) => picked.AddRange(from.Where(outcome => !picked.Contains(outcome)).Take(most));
-        Take(holding.OrderBy(one => one.Weight.Controls).ThenBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 3);
+        Take(holding.OrderBy(one => PlanOrder.Fewest(one.Weight, one.Reading)), 3);
         HashSet<int> first = [.. picked.Take(1).SelectMany(one => one.Plan).Select(place => uses[place].Candidate.Control)];
-        Take(holding.Where(one => !one.Plan.Any(place => first.Contains(uses[place].Candidate.Control))).OrderBy(one => one.Weight.Controls).ThenBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 1);
-        Take(holding.OrderBy(one => one.Weight.WorstHazard).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 2);
-        Take(holding.OrderBy(one => one.Weight.Labour).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Hazard).ThenBy(one => one.Reading.Peak), 2);
+        Take(holding.Where(one => !one.Plan.Any(place => first.Contains(uses[place].Candidate.Control))).OrderBy(one => PlanOrder.Fewest(one.Weight, one.Reading)), 1);
+        Take(holding.OrderBy(one => PlanOrder.Gentlest(one.Weight, one.Reading)), 2);
+        Take(holding.OrderBy(one => PlanOrder.LeastWork(one.Weight, one.Reading)), 2);
         if (costs)
-            Take(holding.OrderBy(one => one.Weight.Cost).ThenBy(one => one.Weight.Controls).ThenBy(one => one.Reading.Peak), 1);
+            Take(holding.OrderBy(one => PlanOrder.Cheapest(one.Weight, one.Reading)), 1);
         Take(holding.Where(one => one.Weight.NonChemical).OrderBy(one => one.Weight.Controls).ThenBy(one => one.Weight.Labour).ThenBy(one => one.Reading.Peak), 1);
-        Take(each.Where(one => one.Weight.NonChemical).OrderBy(one => one.Reading.Peak).ThenBy(one => one.Weight.Controls), holding.Any(one => one.Weight.NonChemical) ? 0 : 2);
-        Take(each.OrderBy(one => one.Reading.Peak).ThenBy(one => one.Weight.Controls), holding.Length > 0 ? 1 : 4);
+        Take(each.Where(one => one.Weight.NonChemical).OrderBy(one => PlanOrder.Surest(one.Weight, one.Reading)), holding.Any(one => one.Weight.NonChemical) ? 0 : 2);
+        Take(each.OrderBy(one => PlanOrder.Surest(one.Weight, one.Reading)), holding.Length > 0 ? 1 : 4);
         return picked;
     }
 

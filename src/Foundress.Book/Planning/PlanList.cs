@@ -31,14 +31,14 @@ internal sealed class PlanList(
 
         if (!nothing.Reading.Holds)
         {
-            var fewest = holding.OrderBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Weight.WorstHazard).ThenBy(plan => plan.Weight.Hazard).ThenBy(plan => plan.Weight.Labour).ThenBy(plan => plan.Reading.Peak).FirstOrDefault();
+            var fewest = holding.OrderBy(plan => PlanOrder.Fewest(plan.Weight, plan.Reading)).FirstOrDefault();
             Show(PlanVirtue.Fewest, fewest);
-            Show(PlanVirtue.Gentlest, holding.OrderBy(plan => plan.Weight.WorstHazard).ThenBy(plan => plan.Weight.Hazard).ThenBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Weight.Labour).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
-            Show(PlanVirtue.LeastWork, holding.OrderBy(plan => plan.Weight.Labour).ThenBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Weight.Hazard).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
+            Show(PlanVirtue.Gentlest, holding.OrderBy(plan => PlanOrder.Gentlest(plan.Weight, plan.Reading)).FirstOrDefault());
+            Show(PlanVirtue.LeastWork, holding.OrderBy(plan => PlanOrder.LeastWork(plan.Weight, plan.Reading)).FirstOrDefault());
             if (costs)
-                Show(PlanVirtue.Cheapest, holding.OrderBy(plan => plan.Weight.Cost).ThenBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
-            Show(PlanVirtue.Another, holding.Where(plan => fewest is not null && !plan.Uses.Any(use => fewest.Uses.Any(one => one.Agent.Id == use.Agent.Id))).OrderBy(plan => plan.Weight.Controls).ThenBy(plan => plan.Weight.WorstHazard).ThenBy(plan => plan.Weight.Hazard).ThenBy(plan => plan.Weight.Labour).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
-            Show(PlanVirtue.Surest, plans.OrderBy(plan => plan.Reading.Peak).ThenBy(plan => plan.Weight.Controls).FirstOrDefault());
+                Show(PlanVirtue.Cheapest, holding.OrderBy(plan => PlanOrder.Cheapest(plan.Weight, plan.Reading)).FirstOrDefault());
+            Show(PlanVirtue.Another, holding.Where(plan => fewest is not null && !plan.Uses.Any(use => fewest.Uses.Any(one => one.Agent.Id == use.Agent.Id))).OrderBy(plan => PlanOrder.Fewest(plan.Weight, plan.Reading)).FirstOrDefault());
+            Show(PlanVirtue.Surest, plans.OrderBy(plan => PlanOrder.Surest(plan.Weight, plan.Reading)).FirstOrDefault());
             Show(PlanVirtue.NonChemical, plans.Where(plan => plan.Weight.NonChemical).OrderBy(plan => !plan.Reading.Holds).ThenBy(plan => plan.Reading.Holds ? plan.Weight.Controls : 0).ThenBy(plan => plan.Reading.Peak).FirstOrDefault());
         }
 

@@ -4,7 +4,6 @@ using Foundress.Book.Controls;
 using Foundress.Book.Forecasting;
 using Foundress.Book.Forecasts;
 using Foundress.Book.Journal;
-using Foundress.Book.Judging;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
 using Foundress.Knowledge;
@@ -55,13 +54,12 @@ internal sealed class PlanScene
         var until = _today.DayNumber - first.DayNumber;
         yield return new PlanStep(0, parts, "Reading the record");
 
-        var reader = new ColonyRecordReader(_state, _seasons, new OtherCountReader(_knowledge, JudgingPolicy.Of(_state, _knowledge), _culture));
         var histories = new ColonyHistory[_colonies.Count];
         var bees = new ColonyBees[_colonies.Count];
         for (var i = 0; i < histories.Length; i++)
         {
-            histories[i] = reader.Read(_colonies[i], first, to.AddDays(1), _today, null, out _);
             bees[i] = ColonyBees.Of(_state, _seasons, _colonies[i].Id, first, to.AddDays(1));
+            histories[i] = _forecaster.Reader.Read(_colonies[i], bees[i], first, _today);
         }
 
         _jars = histories.Sum(history => history.Evidence.ToArray().Count(count => count.Kind == EvidenceKind.Jar && count.Day <= until));

@@ -36,8 +36,8 @@ public static class ReducedEffects
     // Uses of a substance that worked or showed a reduced effect, by their first day.
     private static (ReducedEffect Use, bool Reduced)[] Proven(ApiaryId apiary, BookState state, KnowledgeBase knowledge)
     {
-        var uses = state.ControlsIn(apiary).OrderBy(control => control.Facts.Start).ThenBy(control => control.Entry).ToArray();
-        if (uses.Length == 0)
+        var uses = state.ControlsIn(apiary);
+        if (uses.Count == 0)
             return [];
         var controls = ControlList.Of(state, knowledge);
         var proofs = new ControlProofs(state, knowledge, uses[^1].Facts.Start.AddYears(1), CultureInfo.InvariantCulture);

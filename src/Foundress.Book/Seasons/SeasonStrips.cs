@@ -19,6 +19,7 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
     private readonly JudgingPolicy _policy = JudgingPolicy.Of(state, knowledge);
     private readonly JarReader _reader = new(knowledge, JudgingPolicy.Of(state, knowledge), culture);
     private readonly OtherCountReader _others = new(knowledge, JudgingPolicy.Of(state, knowledge), culture);
+    private readonly ControlList _controls = ControlList.Of(state, knowledge);
     private readonly Dictionary<EntryId, JarMark?> _marks = [];
 
     /// <summary>The strip of an apiary over the twelve months that hold a day.</summary>
@@ -132,7 +133,7 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
         {
             Others = colony is not null ? Others(colony, from, to) : OthersIn(apiary, from, to),
             Controls = ControlBars.Of(
-                colony is not null ? state.CoursesOf(colony.Id) : CoursesIn(apiary), ControlList.Of(state, knowledge), from, to, today),
+                colony is not null ? state.CoursesOf(colony.Id) : CoursesIn(apiary), _controls, from, to, today),
         };
     }
 

@@ -24,10 +24,7 @@ internal static class ImportCommand
 
     private static Command Jars(Surroundings around)
     {
-        var file = new Argument<string>("FILE.csv") { Description = "The file." };
-        var rejects = new Option<string?>("--rejects") { Description = "Where rows that are not taken are written, with the reason. Without it: beside the file, with .rejected in its name.", HelpName = "FILE" };
-        var check = new Option<bool>("--check") { Description = "Only look: say what would be imported and write nothing into the book." };
-        var author = new Option<string>("--author") { Description = "Who writes the jars down.", HelpName = "NAME", DefaultValueFactory = _ => "import" };
+        var how = new ImportOptions("jars");
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
@@ -42,21 +39,19 @@ internal static class ImportCommand
 
             Example:
               foundress import jars jars.csv --data ./book
-            """) { file, rejects, check, author, data, operation, json };
+            """) { how.File, how.Rejects, how.Check, how.Author, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
-            if (NameField.Read(parsed.GetValue(author)!, out var writer) is { } problem)
-                throw new UsageException($"--author '{parsed.GetValue(author)}': {problem}");
-            var path = parsed.GetValue(file)!;
-            using var csv = Open(path);
+            var writer = how.AuthorOf(parsed);
+            var path = parsed.GetValue(how.File)!;
+            using var csv = how.Open(parsed);
             using var book = await BookAccess.OpenAsync(
                 CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, writer, around, cancellation);
             var rules = JarImportRules.From(KnowledgeBase.Load(), book.Ledger.State.Policy, around.Today);
             var jars = JarImport.Open(csv, book.Ledger, book.Scribe.Operation, rules);
-            foreach (var unknown in jars.UnknownColumns)
-                around.Error.WriteLine($"{path}: the column '{unknown}' is not known and was not read.");
-            var keep = !parsed.GetValue(check);
-            using var rejected = new RejectSink(path, parsed.GetValue(rejects), jars.Columns, jars.Separator, around.Error, write: keep);
+            ImportOptions.SayUnknown(path, jars.UnknownColumns, around.Error);
+            var keep = !parsed.GetValue(how.Check);
+            using var rejected = new RejectSink(path, parsed.GetValue(how.Rejects), jars.Columns, jars.Separator, around.Error, write: keep);
             var waiting = new List<Entry>(Batch + 3);
             foreach (var row in jars.Rows())
             {
@@ -81,25 +76,12 @@ internal static class ImportCommand
         return command;
     }
 
-    internal static FileStream Open(string path)
-    {
-        try
-        {
-            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1 << 16);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new UsageException($"The file '{path}' cannot be read: {error.Message}", error);
-        }
-    }
-
     private static void Write(TextWriter text, ImportOutput output)
     {
         var done = output.Kept ? "imported" : "would be imported";
         text.WriteLine(
             $"{Say.Count(output.New, "jar", "jars")} {done}, {output.Known} already in the book, {output.Rejected} rejected; "
             + $"{Say.Count(output.NewApiaries, "new apiary", "new apiaries")}, {Say.Count(output.NewColonies, "new colony", "new colonies")}.");
-        if (output.RejectFile is { } rejects)
-            text.WriteLine($"Rejected rows are in {rejects}: put them right and import that file.");
+        ImportOptions.SayRejects(output.RejectFile, text);
     }
 }

@@ -13,11 +13,8 @@ internal static class ImportControls
 {
     internal static Command Make(Surroundings around)
     {
-        var file = new Argument<string>("FILE.csv") { Description = "The file." };
-        var rejects = new Option<string?>("--rejects") { Description = "Where rows that are not taken are written, with the reason. Without it: beside the file, with .rejected in its name.", HelpName = "FILE" };
-        var check = new Option<bool>("--check") { Description = "Only look: say what would be imported and write nothing into the book." };
+        var how = new ImportOptions("controls");
         var unknown = new Option<bool>("--keep-unknown") { Description = "Keep controls that are not known, as they are written, instead of rejecting their rows." };
-        var author = new Option<string>("--author") { Description = "Who writes the controls down.", HelpName = "NAME", DefaultValueFactory = _ => "import" };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
@@ -33,26 +30,24 @@ internal static class ImportControls
 
             Example:
               foundress import controls controls.csv --data ./book
-            """) { file, rejects, check, unknown, author, data, operation, json };
+            """) { how.File, how.Rejects, how.Check, unknown, how.Author, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
-            if (NameField.Read(parsed.GetValue(author)!, out var writer) is { } problem)
-                throw new UsageException($"--author '{parsed.GetValue(author)}': {problem}");
-            var path = parsed.GetValue(file)!;
-            using var csv = ImportCommand.Open(path);
+            var writer = how.AuthorOf(parsed);
+            var path = parsed.GetValue(how.File)!;
+            using var csv = how.Open(parsed);
             using var book = await BookAccess.OpenAsync(
                 CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, writer, around, cancellation);
             var read = ControlImport.Read(csv, book.Ledger, book.Scribe.Operation, KnowledgeBase.Load(), around.Today, parsed.GetValue(unknown));
-            foreach (var column in read.UnknownColumns)
-                around.Error.WriteLine($"{path}: the column '{column}' is not known and was not read.");
+            ImportOptions.SayUnknown(path, read.UnknownColumns, around.Error);
             foreach (var use in read.Uses)
             {
                 foreach (var doubt in use.Doubts)
                     around.Error.WriteLine($"{path}, row {use.Rows[0]}: taken, but look at it: {doubt}");
             }
 
-            var keep = !parsed.GetValue(check);
-            using var rejected = new RejectSink(path, parsed.GetValue(rejects), read.Columns, read.Separator, around.Error, write: keep);
+            var keep = !parsed.GetValue(how.Check);
+            using var rejected = new RejectSink(path, parsed.GetValue(how.Rejects), read.Columns, read.Separator, around.Error, write: keep);
             foreach (var row in read.Rejected)
                 rejected.Take(row);
             if (keep)
@@ -74,7 +69,6 @@ internal static class ImportControls
     private static void Write(TextWriter text, ControlImportOutput output)
     {
         text.WriteLine($"{Say.Count(output.New, "use", "uses")} of controls {(output.Kept ? "imported" : "would be imported")}, {output.Known} already in the book; {Say.Count(output.Rejected, "row", "rows")} rejected.");
-        if (output.RejectFile is { } rejects)
-            text.WriteLine($"Rejected rows are in {rejects}: put them right and import that file.");
+        ImportOptions.SayRejects(output.RejectFile, text);
     }
 }

@@ -65,6 +65,9 @@ public sealed record ControlAgent(
     /// <summary>True when no substance is given.</summary>
     public bool IsNonChemical => Kind == ControlKind.NonChemical;
 
+    /// <summary>The day a use that begins on a day is over, by its usual days: the same day for what is done in one.</summary>
+    public DateOnly UsualEnd(DateOnly start) => Days.Value > 1 ? start.AddDays((int)Days.Value) : start;
+
     /// <summary>The rule on supers there.</summary>
     public SuperRuling SupersIn(Jurisdiction jurisdiction) => Supers.First(ruling => ruling.Jurisdiction == jurisdiction);
 

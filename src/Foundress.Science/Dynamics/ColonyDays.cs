@@ -27,7 +27,6 @@ public sealed class ColonyDays
     private readonly ControlEffect[] _controls;
     private readonly bool[] _broodless;
     private readonly bool[] _controlled;
-    private double[]? _losses;
 
     private ColonyDays(BeeCourse bees, MiteBiology biology, ControlEffect[] controls, ColonyDays? like = null)
     {
@@ -78,9 +77,9 @@ public sealed class ColonyDays
         if (controls.Count > MostControls)
             throw new ArgumentException($"{controls.Count} controls are given; a course takes at most {MostControls}.", nameof(controls));
         ColonyDays days = new(bees, biology.Checked(), [.. controls.Select(control => control.Checked())]);
+        double[] losses = days.Losses();
         for (int day = 0; day < bees.Days; day++)
-            days.Fill(day, hemisphere);
-        days._losses = null;
+            days.Fill(day, hemisphere, losses);
         foreach (MitesTaken loss in taken)
             days.Take(loss.Checked());
         return days;
@@ -128,7 +127,7 @@ public sealed class ColonyDays
         return hazards;
     }
 
-    private void Fill(int day, Hemisphere hemisphere)
+    private void Fill(int day, Hemisphere hemisphere, double[] losses)
     {
         ReadOnlySpan<float> workers = Bees.WorkerSealed;
         ReadOnlySpan<float> drones = Bees.DroneSealed;
@@ -144,7 +143,7 @@ public sealed class ColonyDays
         row[DroneRate] = (float)(Biology.InvasionScale * Biology.DroneInvasion * drones[day] / Biology.BeeGrams);
         row[PerWorkerCell] = (float)(1d / Math.Max(emergingWorkers, 1d));
         row[PerDroneCell] = (float)(1d / Math.Max(emergingDrones, 1d));
-        row[Death] = (float)((brood * Biology.DeathWithBrood) + ((1d - brood) * Math.Max(Biology.DeathBroodless, brood < 1d ? WinterLoss(day) : 0d)));
+        row[Death] = (float)((brood * Biology.DeathWithBrood) + ((1d - brood) * Math.Max(Biology.DeathBroodless, brood < 1d ? WinterLoss(day, losses) : 0d)));
         row[LateInflow] = (float)LateShare(Biology, hemisphere, Bees.FirstDay.AddDays(day));
         row[AdultsKept] = 1f;
         row[WorkersKept] = 1f;
@@ -155,15 +154,14 @@ public sealed class ColonyDays
         _broodless[day] = row[WorkerRate] == 0f && row[DroneRate] == 0f && emergingWorkers == 0d && emergingDrones == 0d;
     }
 
-    // Without brood as many mites in a hundred are lost as bees: dead bees carried no fewer mites than live ones, and the load on
+    // Without brood as many mites in a hundred are lost as bees (the two bounds are product choices): dead bees carried no fewer mites than live ones, and the load on
     // those left did not rise (Fries & Perez-Escala 2001, Apidologie 32:223-229, from November to February). Mites ride on the
     // young bees that winter, not on the last of summer: so the least loss of the months around counts. A colony without brood in
     // summer has no such bees. A swarm or split is no loss.
-    private double WinterLoss(int day)
+    private static double WinterLoss(int day, double[] losses)
     {
         const int Around = 90;
         const double MostOfWinterBees = 0.01;
-        double[] losses = _losses ??= Losses();
         double least = double.PositiveInfinity;
         foreach (double loss in losses.AsSpan(Math.Max(day - Around, 0)..Math.Min(day + Around + 1, losses.Length)))
             least = Math.Min(least, loss);

@@ -39,7 +39,7 @@ public sealed class ApiaryBelief
     /// <param name="histories">The colonies of one apiary, with or without counts; their starts are the same calendar day.</param>
     /// <param name="priors">The figures of counting and differing.</param>
     /// <param name="untils">For each colony the day of its course up to which counts are used.</param>
-    /// <param name="scout">A filter for the short runs; a sixth of the particles of the forecast will do.</param>
+    /// <param name="scout">A filter for the short runs; a sixth to a quarter of the particles of the forecast will do.</param>
     /// <param name="seed">Seed of everything drawn.</param>
     /// <exception cref="ArgumentException">The numbers of colonies and days differ.</exception>
     public static ApiaryBelief Learn(IReadOnlyList<ColonyHistory> histories, ForecastPriors priors, IReadOnlyList<int> untils, ColonyFilter scout, ulong seed)

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net.Mime;
 using System.Text;
-using Foundress.Book;
 using Foundress.Book.Dues;
 using Foundress.Book.Journal;
 using Foundress.Book.Registering;
@@ -34,7 +33,7 @@ internal static class BookEndpoints
 
     private static async Task<IResult> RegisterAsync(string operation, HttpContext http, BookStore store, TimeProvider time, CancellationToken cancellation)
     {
-        var ledger = await ReadAsync(operation, store, cancellation);
+        var ledger = await StoredLedger.ReadAsync(store, operation, cancellation);
         var today = Today(time);
         var (from, to) = (RequestDay.Read(http, "from"), RequestDay.Read(http, "to"));
         if (from > to)
@@ -60,7 +59,7 @@ internal static class BookEndpoints
 
     private static async Task<IResult> CalendarAsync(string operation, HttpContext http, BookStore store, TimeProvider time, CancellationToken cancellation)
     {
-        var state = (await ReadAsync(operation, store, cancellation)).State;
+        var state = (await StoredLedger.ReadAsync(store, operation, cancellation)).State;
         var knowledge = KnowledgeBase.Load();
         var items = new DueItems(state, knowledge, new SeasonStrips(state, knowledge, CultureInfo.InvariantCulture)).On(Today(time));
         var app = new Uri($"{http.Request.Scheme}://{http.Request.Host}/");
@@ -68,17 +67,7 @@ internal static class BookEndpoints
     }
 
     private static async Task<IResult> ApiariesAsync(string operation, BookStore store, TimeProvider time, CancellationToken cancellation) =>
-        TypedResults.Text(ApiaryGeoJson.Write((await ReadAsync(operation, store, cancellation)).State, Today(time)), GeoJson, Encoding.UTF8);
-
-    private static async Task<Ledger> ReadAsync(string operation, BookStore store, CancellationToken cancellation)
-    {
-        var entries = new List<Entry>();
-        await foreach (var entry in store.ReadAllAsync(operation, cancellation))
-            entries.Add(entry);
-        var ledger = new Ledger();
-        ledger.Add(entries);
-        return ledger;
-    }
+        TypedResults.Text(ApiaryGeoJson.Write((await StoredLedger.ReadAsync(store, operation, cancellation)).State, Today(time)), GeoJson, Encoding.UTF8);
 
     private static DateOnly Today(TimeProvider time) => DateOnly.FromDateTime(time.GetLocalNow().DateTime);
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net.Mime;
 using System.Text;
-using Foundress.Book;
 using Foundress.Book.Journal;
 using Foundress.Book.Reporting;
 using Foundress.Knowledge;
@@ -25,11 +24,7 @@ internal static class ReportEndpoint
         var from = RequestDay.Read(http, "from") ?? to.AddYears(-1).AddDays(1);
         if (from > to)
             throw new RequestProblemException(StatusCodes.Status400BadRequest, $"from: {from:yyyy-MM-dd} lies after to: {to:yyyy-MM-dd}. Turn them round.");
-        var entries = new List<Book.Journal.Entry>();
-        await foreach (var entry in store.ReadAllAsync(operation, cancellation))
-            entries.Add(entry);
-        var ledger = new Ledger();
-        ledger.Add(entries);
+        var ledger = await StoredLedger.ReadAsync(store, operation, cancellation);
         var culture = CultureInfo.InvariantCulture;
         var report = new ReportBuilder(ledger.State, KnowledgeBase.Load(), culture).Build(from, to, operation == Operations.Demo);
         switch (http.Request.Query["format"].ToString())

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Foundress.Book.Jobs;
 
 namespace Foundress.Book.Forecasts.Exchange;
 
@@ -13,31 +14,9 @@ public static class ForecastJson
 
     /// <summary>Reads a request.</summary>
     /// <exception cref="ArgumentException">The text is not one.</exception>
-    public static ForecastRequest ReadRequest(string json)
-    {
-        try
-        {
-            return JsonSerializer.Deserialize(json, ForecastContext.Default.ForecastRequest)
-                ?? throw new ArgumentException("A request for a forecast is a JSON object, not null.", nameof(json));
-        }
-        catch (JsonException error)
-        {
-            throw new ArgumentException($"This is no request for a forecast: {error.Message}", nameof(json), error);
-        }
-    }
+    public static ForecastRequest ReadRequest(string json) => JobJson.Read(json, ForecastContext.Default.ForecastRequest, "no request for a forecast");
 
     /// <summary>Reads a forecast.</summary>
     /// <exception cref="ArgumentException">The text is not one.</exception>
-    public static ApiaryCourse ReadCourse(string json)
-    {
-        try
-        {
-            return JsonSerializer.Deserialize(json, ForecastContext.Default.ApiaryCourse)
-                ?? throw new ArgumentException("A forecast is a JSON object, not null.", nameof(json));
-        }
-        catch (JsonException error)
-        {
-            throw new ArgumentException($"This is no forecast: {error.Message}", nameof(json), error);
-        }
-    }
+    public static ApiaryCourse ReadCourse(string json) => JobJson.Read(json, ForecastContext.Default.ApiaryCourse, "no forecast");
 }

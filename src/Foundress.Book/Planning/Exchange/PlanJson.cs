@@ -1,5 +1,5 @@
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
+using Foundress.Book.Jobs;
 
 namespace Foundress.Book.Planning.Exchange;
 
@@ -14,22 +14,9 @@ public static class PlanJson
 
     /// <summary>Reads a request.</summary>
     /// <exception cref="ArgumentException">The text is not one.</exception>
-    public static PlanRequest ReadRequest(string json) => Read(json, PlanContext.Default.PlanRequest, "no request for plans");
+    public static PlanRequest ReadRequest(string json) => JobJson.Read(json, PlanContext.Default.PlanRequest, "no request for plans");
 
     /// <summary>Reads plans.</summary>
     /// <exception cref="ArgumentException">The text is not such.</exception>
-    public static ControlPlans ReadPlans(string json) => Read(json, PlanContext.Default.ControlPlans, "no list of plans");
-
-    private static T Read<T>(string json, JsonTypeInfo<T> type, string what)
-        where T : class
-    {
-        try
-        {
-            return JsonSerializer.Deserialize(json, type) ?? throw new ArgumentException($"This is {what}: it is null.", nameof(json));
-        }
-        catch (JsonException error)
-        {
-            throw new ArgumentException($"This is {what}: {error.Message}", nameof(json), error);
-        }
-    }
+    public static ControlPlans ReadPlans(string json) => JobJson.Read(json, PlanContext.Default.ControlPlans, "no list of plans");
 }

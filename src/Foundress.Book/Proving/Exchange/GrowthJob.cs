@@ -18,17 +18,7 @@ public sealed class GrowthJob : IBookJob
 
     /// <summary>Reads an answer.</summary>
     /// <exception cref="ArgumentException">The text is not one.</exception>
-    public static GrowthAnswer Read(string json)
-    {
-        try
-        {
-            return JsonSerializer.Deserialize(json, GrowthContext.Default.GrowthAnswer) ?? throw new ArgumentException("This is no growth: it is null.", nameof(json));
-        }
-        catch (JsonException error)
-        {
-            throw new ArgumentException($"This is no growth: {error.Message}", nameof(json), error);
-        }
-    }
+    public static GrowthAnswer Read(string json) => JobJson.Read(json, GrowthContext.Default.GrowthAnswer, "no growth");
 
     /// <inheritdoc/>
     public IEnumerable<JobStep> Run(JobSetting setting, string input)

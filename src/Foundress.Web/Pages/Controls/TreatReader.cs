@@ -37,6 +37,14 @@ public sealed class TreatReader(BookSession session, Apiary apiary, ControlList 
     /// <summary>Which withdrawal periods can be typed.</summary>
     public static NumberRule WithdrawalRule => Withdrawal;
 
+    /// <summary>Where a use of a control is recorded, with what was chosen elsewhere filled in.</summary>
+    /// <param name="apiary">The apiary.</param>
+    /// <param name="agent">Id of the control.</param>
+    /// <param name="start">The first day.</param>
+    /// <param name="colonies">The colonies; all of the apiary when there are none.</param>
+    public static string Address(ApiaryId apiary, string agent, DateOnly start, IEnumerable<ColonyId> colonies) =>
+        $"treat/{apiary}?agent={Uri.EscapeDataString(agent)}&start={FormReader.Iso(start)}&colonies={string.Join(',', colonies)}";
+
     /// <summary>The field of a colony.</summary>
     public static string In(ColonyId colony) => $"c:{colony}";
 
