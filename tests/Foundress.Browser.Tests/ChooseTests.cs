@@ -18,7 +18,7 @@ public sealed class ChooseTests(PublishedApp app)
         var apiary = await OrchardAsync(visitor);
         await page.RunAxe();
         await visitor.GoAsync("choose/" + apiary);
-        await page.GetByRole(AriaRole.Heading, new() { Name = "Choose a control" }).WaitForAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Which control, and when" }).WaitForAsync();
         await page.GetByText("Something must be known first").WaitForAsync();
         await page.GetByText("Ruled out on this day, and why").First.ClickAsync();
         await check.LookAsync(page, "choose");
