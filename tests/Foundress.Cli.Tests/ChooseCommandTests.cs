@@ -26,6 +26,17 @@ public sealed class ChooseCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Choose_WhatIsSaidOfTheColonies_AnswersWhatTheBookDoesNotKnow()
+    {
+        await BookAsync();
+        Assert.Equal(0, await _scene.RunOnBookAsync("choose", "--apiary", "Home", "--supers-on", "no", "--sealed-brood", "yes", "--clustered", "no"));
+        Assert.DoesNotContain("enter whether supers are on", _scene.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("enter whether there is sealed brood", _scene.Out, StringComparison.Ordinal);
+        Assert.NotEqual(0, await _scene.RunOnBookAsync("choose", "--apiary", "Home", "--supers-on", "perhaps"));
+        Assert.Contains("yes", _scene.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Choose_Search_PrintsTheListWithWhyAndWhatWasDropped()
     {
         await BookAsync();

@@ -13,10 +13,10 @@ internal static class HistoryReasons
         var courses = (situation.Courses ?? []).Where(course => course.Start <= situation.Start).ToArray();
         var running = courses.Where(course => course.RanOn(situation.Start) && course.End != situation.Start).ToArray();
         var mode = controls.ModeOf(agent);
-        foreach (var name in running.Where(course => controls.Find(course.Agent) is { } other && other.ModeId == agent.ModeId && !agent.IsNonChemical).Select(course => controls.TitleOf(course.Agent)).Distinct())
-            reasons.Against(Ground.Interval, $"{name}, of the same kind, is still at work.");
-        foreach (var name in running.Where(course => controls.Find(course.Agent) is not { } other || (other.ModeId != agent.ModeId && !other.IsNonChemical)).Select(course => controls.TitleOf(course.Agent)).Distinct())
-            reasons.Note($"{name} is still at work: do not mix, and let it end first unless both labels allow it.");
+        foreach (var name in running.Where(course => controls.Find(course.Agent) is { } other && other.ModeId == agent.ModeId && !agent.IsNonChemical).Select(course => AtWork(course, controls, ", of the same kind,")).Distinct())
+            reasons.Against(Ground.Interval, $"{name}.");
+        foreach (var name in running.Where(course => controls.Find(course.Agent) is not { } other || (other.ModeId != agent.ModeId && !other.IsNonChemical)).Select(course => AtWork(course, controls, string.Empty)).Distinct())
+            reasons.Note($"{name}: do not mix, and let it end first unless both labels allow it.");
 
         if (agent.MinimumInterval is { Value: > 0 } interval && courses.Where(course => course.Agent == agent.Id && !running.Contains(course)).MaxBy(Over) is { } last)
         {
@@ -34,6 +34,11 @@ internal static class HistoryReasons
         if (before is not null && controls.Find(before.Agent)!.ModeId == agent.ModeId)
             reasons.Against(Ground.Rotation, $"The same group, {mode.Title}, was used last time ({controls.TitleOf(before.Agent)}, over on {Say.Day(Over(before))}). Take another group next. {mode.Text}", mode.Source.Text);
     }
+
+    // One whose end is known is told with it: the day looked at may lie in the past.
+    private static string AtWork(Course course, ControlList controls, string kind) => course.End is { } end
+        ? $"{controls.TitleOf(course.Agent)}{kind} is at work until {Say.Day(end)}"
+        : $"{controls.TitleOf(course.Agent)}{kind} is still at work";
 
     private static DateOnly Over(Course course) => course.End ?? course.PlannedEnd ?? course.Start;
 }

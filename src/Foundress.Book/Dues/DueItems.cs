@@ -80,14 +80,14 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
             {
                 items.Add(new(
                     $"decide:{apiary}:{Say.Day(day)}", DueKind.Decide, apiary, colonies, null, day, today, DueTime.Now,
-                    $"Decide on a control: {Say.Count(marks.Count, "jar", "jars")} of {visit.Count} around {Say.Day(day)} over the line ({names})."));
+                    $"Decide on a control: {Say.Count(marks.Count, "jar", "jars")} of {visit.Count} around {Say.Day(day)} over the line ({names}).{(marks.Any(mark => SeasonOverview.WasCutShortSince(state, mark)) ? " A control since then was cut short or given only in part: it is not taken for an answer." : string.Empty)}"));
                 OfInspection(apiary, colonies, today, items);
             }
             else
             {
                 items.Add(new(
                     $"again:{apiary}:{Say.Day(day)}", DueKind.SampleAgain, apiary, colonies, null, day, today, DueTime.Now,
-                    $"Take second jars: not settled around {Say.Day(day)} ({names})."));
+                    $"Take second jars: not settled around {Say.Day(day)} ({names}).{InCluster(apiary, today)}"));
             }
         }
 
@@ -110,8 +110,14 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
             return;
         items.Add(new(
             $"inspect:{apiary}", DueKind.Inspect, apiary, unknown, null, today, today, DueTime.Now,
-            $"Inspect {(unknown.Length == 1 ? "colony" : "colonies")} {Say.List([.. unknown.Select(id => state.Colonies[id].Name)])}: which controls are workable depends on brood and supers, and they were not noted in {Situations.FreshDays} days."));
+            $"Inspect {(unknown.Length == 1 ? "colony" : "colonies")} {Say.List([.. unknown.Select(id => state.Colonies[id].Name)])}: which controls are workable depends on brood and supers, and they were not noted in {Situations.FreshDays} days.{InCluster(apiary, today)}"));
     }
+
+    // Opening a cluster chills it, and shaking bees out of it can kill them.
+    private string InCluster(ApiaryId apiary, DateOnly today) =>
+        SiteSeason.Of(state.Apiaries[apiary], knowledge).PhaseOn(today) is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood
+            ? " The bees cluster at this season: leave the combs together, look from above or at the board, and wait for a day on which they fly."
+            : string.Empty;
 
     private void OfHoney(Apiary apiary, DateOnly today, List<DueItem> items)
     {

@@ -12,6 +12,9 @@ internal static class ControlEffects
     private const int DaysBetweenDoses = 7;
     private const int ShortDays = 10;
 
+    // What was given only in part fails as likely as not (product choice; no publication says how often).
+    private const double FailureInPart = 0.5;
+
     /// <summary>What controls do to the bees.</summary>
     internal static IReadOnlyList<BeeEvent> BeeEvents(IReadOnlyList<ForecastControl> controls, FrameCounts frames) =>
         [.. controls.SelectMany(control => BeeEvents(control.Agent.Model, control.Start, control.End, frames))];
@@ -48,9 +51,10 @@ internal static class ControlEffects
             if (model.Action != ControlAction.Kill)
                 continue;
             var (days, weight) = Span(control);
+            var failure = Math.Min(control.InPart ? Math.Max(model.FailureShare.Value, FailureInPart) : model.FailureShare.Value, 0.99);
             var effect = new ControlEffect(
                 control.Start.DayNumber - first.DayNumber, days, Share(model.AdultKillPerDay.Value, weight), Share(model.BroodKillPerDay.Value, weight),
-                model.LogSpread.Value, Math.Min(model.FailureShare.Value, 0.99), model.FailureFactor.Value, model.HalfLife?.Value);
+                model.LogSpread.Value, failure, model.FailureFactor.Value, model.HalfLife?.Value);
             // Applications of one agent that start within the same two weeks count as one and the same.
             var key = string.Create(CultureInfo.InvariantCulture, $"{control.Agent.Id} {(control.Start.DayNumber + 7) / 14}");
             if (effect.EndDay > 0)
@@ -64,6 +68,9 @@ internal static class ControlEffects
     {
         var usual = (int)control.Agent.Model.Days.Value;
         var given = control.End.DayNumber - control.Start.DayNumber;
+        // What was taken out is at work no longer, whatever is usual; on the day itself it was.
+        if (control.WasStopped && given < usual)
+            return (Math.Max(1, given), 1);
         if (given == 0 || (usual <= ShortDays && given <= usual))
             return (usual, 1);
         return usual <= ShortDays

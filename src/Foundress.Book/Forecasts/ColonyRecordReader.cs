@@ -68,8 +68,12 @@ internal sealed class ColonyRecordReader(BookState state, BroodSeasons seasons, 
             if (_controls.Find(course.Agent) is not { } agent)
                 continue;
             var end = course.End ?? course.PlannedEnd ?? course.Start.AddDays((int)agent.Days.Value);
+            if (end < course.Start)
+                end = course.Start;
+            // What is given once works on after the day it was given, unless somebody said that it was stopped.
+            var stopped = course.Ending == CourseEnding.StoppedEarly || (course.WasCutShort && course.Ending != CourseEnding.Partial);
             if (end >= start)
-                controls.Add(new ForecastControl(agent, course.Start, end < course.Start ? course.Start : end));
+                controls.Add(new ForecastControl(agent, course.Start, end, stopped, course.Ending == CourseEnding.Partial));
         }
 
         return controls;

@@ -19,7 +19,7 @@ internal sealed class ForecastSentences(CultureInfo culture)
         else
             sentence += ".";
         if (nextJar is { } on)
-            sentence += $" A jar around {Say.Day(on)} would most likely change what to do.";
+            sentence += $" Beside the jars that are due, one around {Say.Day(on)} would tell most.";
         return thin ? sentence + " The counts fit no usual course well: take this as a wide guess, and look for a miswritten count or a control that was not recorded." : sentence;
     }
 
@@ -50,7 +50,15 @@ internal sealed class ForecastSentences(CultureInfo culture)
         if (outlook.Now >= 0.5)
             return outlook.Now >= 0.9 ? "Act now rather than wait." : "It is more likely over the line than not.";
         if (outlook.Likely is { } likely)
-            return $"If nothing is done it is likely over around {Say.Day(likely)}{(outlook.Early is { } early && early < likely ? $", perhaps already by {Say.Day(early)}" : null)}.";
+        {
+            // A chance of 1 in 10 that is already there today needs no day.
+            return outlook.Now >= Unlikely
+                ? $"If nothing is done the chance of having been over it passes 50 in 100 around {Say.Day(likely)}."
+                : $"If nothing is done it is likely over around {Say.Day(likely)}{(outlook.Early is { } early && early < likely ? $", perhaps already by {Say.Day(early)}" : null)}.";
+        }
+
+        if (outlook.Now >= Unlikely)
+            return $"By {Say.Day(to)} the chance of having been over it is {Say.InHundred(Chance.Of(Math.Clamp(outlook.ByEnd, 0, 1)), culture)}.";
         return outlook.Early is { } perhaps
             ? $"It may be over by {Say.Day(perhaps)} (1 in 10), but more likely not by {Say.Day(to)} ({Say.InHundred(Chance.Of(Math.Clamp(outlook.ByEnd, 0, 1)), culture)})."
             : $"It is unlikely to be over by {Say.Day(to)} ({Say.InHundred(Chance.Of(Math.Clamp(outlook.ByEnd, 0, 1)), culture)}).";

@@ -26,6 +26,9 @@ public sealed record PlanOptions
     /// <summary>The day supers go on next; null for what the book says.</summary>
     public DateOnly? SupersDue { get; init; }
 
+    /// <summary>What the keeper says of the colonies on the day of the search; null for what the book says.</summary>
+    public SaidOfColonies? Said { get; init; }
+
     /// <summary>Possible courses for each colony with which the plans shown are worked out, 64 to 20,000.</summary>
     public int Particles { get; init; } = 500;
 

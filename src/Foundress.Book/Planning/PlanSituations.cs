@@ -14,13 +14,15 @@ public static class PlanSituations
     /// <param name="state">The book.</param>
     /// <param name="knowledge">Climates.</param>
     /// <param name="on">The day.</param>
-    /// <param name="options">When supers come off and go on.</param>
+    /// <param name="options">When supers come off and go on, and what the keeper says of the colonies.</param>
     /// <param name="brood">Whether sealed brood is expected; used where no inspection of the last weeks says.</param>
     public static Situation On(
         Apiary apiary, IReadOnlyCollection<ColonyId> colonies, BookState state, KnowledgeBase knowledge, DateOnly on, PlanOptions options, BroodState? brood = null)
     {
         ArgumentNullException.ThrowIfNull(options);
         var known = Situations.Of(apiary, colonies, state, knowledge, on);
+        if (options.Said is { } said && said.HoldsOn(on))
+            known = known with { SupersOn = said.SupersOn ?? known.SupersOn, Brood = said.Brood ?? known.Brood, Clustered = said.Clustered ?? known.Clustered };
         return known with
         {
             Brood = known.Brood ?? brood,

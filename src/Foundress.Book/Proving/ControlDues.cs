@@ -24,7 +24,7 @@ public static class ControlDues
             var title = controls.TitleOf(control.Facts.Agent);
             var open = courses.Where(course => course.Ending == CourseEnding.Open).ToArray();
             if (open.Length > 0 && control.Facts.PlannedEnd is { } planned)
-                dues.Add(new(ControlDueKind.TakeOut, control, planned, planned, $"Take out {title} ({Say.Count(open.Length, "colony", "colonies")}).", planned < today));
+                dues.Add(new(ControlDueKind.TakeOut, control, planned, planned, $"Take out {title} ({Say.Count(open.Length, "colony", "colonies")}).{(planned < today ? " What is left in too long breeds mites that withstand it." : string.Empty)}", planned < today));
             var ends = courses.Select(course => course.End ?? course.PlannedEnd).OfType<DateOnly>().ToArray();
             if (ends.Length == 0)
                 continue;

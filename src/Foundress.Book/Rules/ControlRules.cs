@@ -14,6 +14,9 @@ internal static class ControlRules
     /// <summary>More colonies would not fit into one entry; a large operation records by apiary (product choice).</summary>
     internal const int MostColonies = 1_000;
 
+    /// <summary>A control that is over this many days before its planned end still ran as planned (product choice).</summary>
+    private const int DaysEarly = 2;
+
     internal static void Check(ControlRecord record, BookState state, KnowledgeBase knowledge, DateOnly today, Findings findings)
     {
         var controls = ControlList.Of(state, knowledge);
@@ -51,7 +54,7 @@ internal static class ControlRules
         }
     }
 
-    internal static void Check(ControlEnded record, BookState state, DateOnly today, Findings findings)
+    internal static void Check(ControlEnded record, BookState state, KnowledgeBase knowledge, DateOnly today, Findings findings)
     {
         findings.Day("on", record.On, today);
         findings.Text("reason", record.Reason, 500);
@@ -73,9 +76,17 @@ internal static class ControlRules
             findings.Error("colonies", colony, $"Colony {(state.Colonies.TryGetValue(colony, out var known) ? known.Name : colony)} did not get this control. Leave it out.");
         if ((record.Colonies ?? facts.Colonies).Any(colony => control.EndIn(colony) is not null))
             findings.Doubt("on", record.On, "The book already says when this ended. Strike the earlier entry out, or keep this one as the correction.");
+        if (facts.PlannedEnd is null && record.Ending == ControlEnding.AsPlanned && ControlList.Of(state, knowledge).Find(facts.Agent) is { } agent
+            && record.On >= facts.Start && record.On.DayNumber - facts.Start.DayNumber < (agent.Days.Low ?? agent.Days.Value) - 1)
+        {
+            findings.Doubt("on", record.On, $"That is {record.On.DayNumber - facts.Start.DayNumber} days after its start; usual for {agent.Title} are {Findings.Show(agent.Days.Low ?? agent.Days.Value)} at least. Say that it was stopped early, with the reason, or check the day.");
+        }
+
         if (facts.PlannedEnd is { } planned && record.Ending == ControlEnding.AsPlanned && record.On >= facts.Start)
         {
-            if (record.On < planned)
+            if (record.On < planned.AddDays(-DaysEarly))
+                findings.Error("ending", record.On, $"{Findings.Show(record.On)} is {planned.DayNumber - record.On.DayNumber} days before the planned end ({Findings.Show(planned)}), so it did not run as planned. Choose stopped early and say why, correct the day, or put the planned end right first.");
+            else if (record.On < planned)
                 findings.Doubt("on", record.On, $"That is before the planned end ({Findings.Show(planned)}). Say that it was stopped early, with the reason, or check the day.");
             else if (record.On > planned.AddDays(7))
                 findings.Doubt("on", record.On, $"That is more than a week after the planned end ({Findings.Show(planned)}). What is left in too long breeds mites that withstand it.");

@@ -71,7 +71,7 @@ public static class RecordRules
                 ControlRules.Check(control, state, knowledge, today, findings);
                 break;
             case ControlEnded ended:
-                ControlRules.Check(ended, state, today, findings);
+                ControlRules.Check(ended, state, knowledge, today, findings);
                 break;
             case AgentRecord agent:
                 AgentRules.Check(agent, state, knowledge, findings);

@@ -13,7 +13,7 @@ public sealed class SeasonOverview(BookState state, KnowledgeBase knowledge, Sea
 {
     /// <summary>
     /// The apiaries: first those with jars over the line, then those where it is not settled, then those with jars overdue,
-    /// then the rest; by name within each.
+    /// then those that wait for the jars after a control, then the rest; by name within each.
     /// </summary>
     /// <param name="today">The reader's day.</param>
     public IReadOnlyList<ApiarySeason> On(DateOnly today) =>
@@ -38,18 +38,26 @@ public sealed class SeasonOverview(BookState state, KnowledgeBase knowledge, Sea
             return Urgency.Rest;
         // Jars too old to say how it stands today settle nothing: only what is due counts then.
         // A jar that was answered by a control asks for nothing more until the jars after it.
-        var latest = strips.LastVisit(apiary, today)
-            .Where(mark => mark.On >= today.AddDays(-SeasonSentence.Stale) && !WasControlledSince(state, mark))
-            .ToList();
+        var fresh = strips.LastVisit(apiary, today).Where(mark => mark.On >= today.AddDays(-SeasonSentence.Stale)).ToList();
+        var latest = fresh.Where(mark => !WasControlledSince(state, mark)).ToList();
         if (latest.Any(mark => mark.Standing == Standing.Above))
             return Urgency.OverTheLine;
         if (latest.Any(mark => mark.Standing == Standing.Unclear))
             return Urgency.NotSettled;
-        return pending.Any(due => due.Overdue) ? Urgency.Overdue : Urgency.Rest;
+        if (pending.Any(due => due.Overdue))
+            return Urgency.Overdue;
+        return fresh.Any(mark => IsOpenQuestion(mark) && WasControlledSince(state, mark)) ? Urgency.Answered : Urgency.Rest;
     }
 
-    /// <summary>Whether a control was started in a jar's colony on its day or after.</summary>
-    internal static bool WasControlledSince(BookState state, JarMark mark) => state.CoursesOf(mark.Colony).Any(course => course.Start >= mark.On);
+    /// <summary>Whether a control that was not cut short was started in a jar's colony on its day or after.</summary>
+    internal static bool WasControlledSince(BookState state, JarMark mark) =>
+        state.CoursesOf(mark.Colony).Any(course => course.Start >= mark.On && !course.WasCutShort);
+
+    /// <summary>Whether only controls that were cut short were started in a jar's colony on its day or after.</summary>
+    internal static bool WasCutShortSince(BookState state, JarMark mark) =>
+        state.CoursesOf(mark.Colony).Any(course => course.Start >= mark.On) && !WasControlledSince(state, mark);
+
+    private static bool IsOpenQuestion(JarMark mark) => mark.Standing is Standing.Above or Standing.Unclear;
 
     // What was missed before the last date kept no longer matters, and of several missed dates the last one stands for all.
     private List<DueMark> Pending(Apiary apiary, DateOnly today)

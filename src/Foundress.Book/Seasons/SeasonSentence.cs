@@ -29,11 +29,11 @@ internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, C
         var over = latest.Where(mark => mark.Standing == Standing.Above && !answered.Contains(mark)).ToList();
         var unclear = latest.Where(mark => mark.Standing == Standing.Unclear && !answered.Contains(mark)).ToList();
         if (colony is not null)
-            return answered.Count > 0 ? Answered(latest[^1], when) : One(latest[^1], when, due, today);
+            return answered.Count > 0 ? Answered(latest[^1], when) : One(latest[^1], when, due, today) + CutShort([.. over, .. unclear]);
         if (over.Count > 0)
         {
             return $"{over.Count} of {Say.Count(latest.Count, "jar", "jars")} around {when} over the line ({Names(over)}): "
-                + "see what control is workable now, and sample the colonies not yet looked at.";
+                + $"see what control is workable now, and sample the colonies not yet looked at.{CutShort(over)}";
         }
 
         if (unclear.Count > 0)
@@ -44,6 +44,10 @@ internal sealed class SeasonSentence(BookState state, KnowledgeBase knowledge, C
             ? $"The jars of {when} are on another scale than the lines, so they are not judged. Choose lines for this kind of count in the settings."
             : $"All {Say.Count(latest.Count, "jar", "jars")} around {when} below the line. {(due is null ? "Nothing is due for now." : Due(due, today))}";
     }
+
+    private string CutShort(List<JarMark> marks) => marks.Any(mark => SeasonOverview.WasCutShortSince(state, mark))
+        ? " A control since then was cut short or given only in part, so it is not taken for an answer."
+        : string.Empty;
 
     private string Answered(JarMark jar, string when) =>
         $"{Say.Level(jar.Level, culture)} per 100 on {when} ({Say.Level(jar.Lower, culture)} to {Say.Level(jar.Upper, culture)}); a control was started since. Only jars after it tell how it stands now.";

@@ -12,6 +12,9 @@ public enum Urgency
     /// <summary>Jars were due and were not taken.</summary>
     Overdue,
 
+    /// <summary>Jars of the last visit are over the line or not settled, a control was started since, and no jar after it says how it stands.</summary>
+    Answered,
+
     /// <summary>Nothing of the kind.</summary>
     Rest,
 }

@@ -17,6 +17,18 @@ public sealed record Course(Control Control, ColonyId Colony, DateOnly Start, Da
     /// <summary>The day it is or was to be over; the end itself when that was never planned.</summary>
     public DateOnly? PlannedEnd => Control.Facts.PlannedEnd ?? End;
 
+    /// <summary>
+    /// Whether it ended before half of its planned time, or was given only in part: it then answers no jar, since nobody can
+    /// say what it did (product choice).
+    /// </summary>
+    public bool WasCutShort => Ending switch
+    {
+        CourseEnding.Open => false,
+        CourseEnding.Partial => true,
+        _ when Control.Facts.PlannedEnd is { } planned => 2 * (End!.Value.DayNumber - Start.DayNumber) < planned.DayNumber - Start.DayNumber,
+        _ => Ending == CourseEnding.StoppedEarly,
+    };
+
     /// <summary>Whether it was at work on a day. An open course is at work until somebody says that it ended.</summary>
     public bool RanOn(DateOnly day) => Start <= day && (End is not { } end || day <= end);
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Foundress.Book.Choosing;
 using Foundress.Book.Importing;
 using Foundress.Book.Journal;
 using Foundress.Book.Planning;
@@ -23,6 +24,9 @@ internal static class ChooseCommand
         var days = new Option<int>("--days") { Description = "Days a plan looks ahead, 56 to 366.", HelpName = "N", DefaultValueFactory = _ => new PlanOptions().Ahead };
         var harvest = new Option<string?>("--harvest") { Description = "The day supers come off (yyyy-MM-dd).", HelpName = "DAY" };
         var supers = new Option<string?>("--supers") { Description = "The day supers go on next (yyyy-MM-dd).", HelpName = "DAY" };
+        var supersOn = YesNo("--supers-on", "Whether supers are on today: yes or no. Without it: what the book says.");
+        var brood = YesNo("--sealed-brood", "Whether there is sealed brood today: yes or no. Without it: what the book says.");
+        var cluster = YesNo("--clustered", "Whether the bees sit in the winter cluster today: yes or no. Without it: what the book says, or the season.");
         var seed = new Option<ulong>("--seed") { Description = "Seed: the same book, day and seed give the same plans.", HelpName = "N", DefaultValueFactory = _ => 1UL };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
@@ -37,7 +41,7 @@ internal static class ChooseCommand
 
             Example:
               foundress choose --apiary Home --on 2026-08-05 --search --tolerance 0.2
-            """) { apiary, colony, on, search, tolerance, days, harvest, supers, seed, data, operation, json };
+            """) { apiary, colony, on, search, tolerance, days, harvest, supers, supersOn, brood, cluster, seed, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var start = CommonOptions.PlannedDay("--on", parsed.GetValue(on), around);
@@ -57,6 +61,9 @@ internal static class ChooseCommand
                 Seed = parsed.GetValue(seed),
                 HarvestOn = Optional("--harvest", parsed.GetValue(harvest), around),
                 SupersDue = Optional("--supers", parsed.GetValue(supers), around),
+                Said = new SaidOfColonies(
+                    around.Today, Answer(parsed.GetValue(supersOn)), Answer(parsed.GetValue(brood)) is { } sealedBrood ? sealedBrood ? BroodState.Some : BroodState.None : null,
+                    Answer(parsed.GetValue(cluster))),
                 Colonies = Colonies(parsed.GetValue(colony) ?? [], place, state, around.Today),
             };
             var planner = new ControlPlanner(state, KnowledgeBase.Load(), CultureInfo.InvariantCulture);
@@ -71,6 +78,15 @@ internal static class ChooseCommand
         });
         return command;
     }
+
+    private static Option<string?> YesNo(string name, string description)
+    {
+        var option = new Option<string?>(name) { Description = description, HelpName = "yes|no" };
+        option.AcceptOnlyFromAmong("yes", "no");
+        return option;
+    }
+
+    private static bool? Answer(string? said) => said is null ? null : said == "yes";
 
     private static ApiaryId One(string[] given, BookState state)
     {

@@ -63,7 +63,7 @@ public static class RegisterHtml
                 page.Element("div", $"Struck out by {struck.By} on {RegisterWords.Stamp(struck.At)}: {struck.Reason}", "strike");
         }
 
-        Parts(page, false, ("Outcome", row.Outcome));
+        Parts(page, false, ("Outcome", row.Outcome), ("Not filled in", string.Join(", ", RegisterGaps.Of(row))));
         if (gone)
             page.Element("div", RegisterWords.Strike(row), "strike");
         page.Raw("</td></tr>\n");

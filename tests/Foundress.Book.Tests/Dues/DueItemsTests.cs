@@ -27,6 +27,17 @@ public sealed class DueItemsTests
         Assert.DoesNotContain(Items(), item => item.Kind == DueKind.Inspect);
     }
 
+    // Common practice, no source: a cluster is not pulled apart in the cold.
+    [Fact]
+    public void On_JarsOverTheLineInWinter_WarnsOfTheCluster()
+    {
+        var winter = new DateOnly(2026, 12, 20);
+        _scene.Book.Jar(_scene.Colonies[0], winter.AddDays(-2), 40);
+        Assert.Contains("cluster", Items(winter).First(item => item.Kind == DueKind.Inspect).Text, StringComparison.Ordinal);
+        _scene.Book.Jar(_scene.Colonies[1], Today.AddDays(-2), 40);
+        Assert.DoesNotContain("cluster", Items(Today).First(item => item.Kind == DueKind.Inspect).Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void On_ControlStartedAfterTheJar_NothingToDecideAnyMore()
     {

@@ -29,6 +29,23 @@ public sealed class PlannedDuesTests
     }
 
     [Fact]
+    public void For_PlanThatGrewOldOrIsRuledOutNow_SaysSo()
+    {
+        Keep(("thymol", 7));
+        Assert.DoesNotContain("search again", Assert.Single(Dues(Today)).Text, StringComparison.Ordinal);
+
+        _scene.Book.Jar(_scene.Colonies[0], Today, 9);
+        Assert.Contains("1 jar came since it was worked out on 2026-07-20: search again", Assert.Single(Dues(Today)).Text, StringComparison.Ordinal);
+
+        _scene.Book.Write(new InspectionRecord(_scene.Colonies[1], Today, FramesOfBees: 14, FramesOfBrood: 7, SupersOn: true));
+        Assert.Contains("ruled out: Supers are on.", Assert.Single(Dues(Today)).Text, StringComparison.Ordinal);
+
+        foreach (var colony in _scene.Colonies)
+            _scene.Book.Write(new ColonyDied(colony, Today));
+        Assert.Contains("None of its colonies lives", Assert.Single(Dues(Today.AddDays(1))).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void DueItems_KeptPlan_StandsInTheOneListOfWhatIsDue()
     {
         Keep(("thymol", 3));

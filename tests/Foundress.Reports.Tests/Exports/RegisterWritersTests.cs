@@ -29,6 +29,19 @@ public sealed class RegisterWritersTests
         Assert.Contains("Struck out by tester on 1970-01-01 00:00 UTC: wrong hive", table, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Gaps_WhatTheRegisterAsksForAndTheRecordDoesNotSay_IsNamed()
+    {
+        var thin = Written("2 strips", struck: false);
+        Assert.Equal(["product", "batch", "supplier", "proof of purchase", "withdrawal period", "given by"], RegisterGaps.Of(Assert.Single(thin.Rows)));
+        Assert.StartsWith("1 record says less than a register usually asks for: product (1), batch (1)", RegisterGaps.Sentence(thin), StringComparison.Ordinal);
+        Assert.Contains("<small>Not filled in: </small>product, batch", RegisterHtml.Table(thin), StringComparison.Ordinal);
+        // What was struck out asks for nothing any more.
+        var struck = Written("2 strips", struck: true);
+        Assert.Null(RegisterGaps.Sentence(struck));
+        Assert.DoesNotContain("Not filled in", RegisterHtml.Table(struck), StringComparison.Ordinal);
+    }
+
     // Whatever is written into a field, another library (CsvHelper) and a JSON reader give it back unchanged, and no page is broken by it.
     [Fact]
     public void Writers_AnyText_ComesBackUnchanged() =>

@@ -1,5 +1,7 @@
 using Foundress.Book.Proving;
+using Foundress.Book.Registering;
 using Foundress.Book.State;
+using Foundress.Reports.Registering;
 
 namespace Foundress.Web.Pages.Controls;
 
@@ -35,12 +37,32 @@ public static class ControlWords
         _ => $"colony ended {Words.Day(course.End!.Value)}",
     };
 
-    /// <summary>The days of a use.</summary>
-    public static string Days(Control control)
+    /// <summary>The days of a use, as they were; as they are planned while it is at work.</summary>
+    /// <param name="control">The use.</param>
+    /// <param name="state">The book.</param>
+    public static string Days(Control control, BookState state)
     {
         var facts = control.Facts;
-        if (facts.PlannedEnd == facts.Start)
-            return Words.Day(facts.Start);
-        return facts.PlannedEnd is { } end ? $"{Words.Day(facts.Start)} to {Words.Day(end)}" : $"from {Words.Day(facts.Start)}";
+        var courses = facts.Colonies.Distinct().SelectMany(state.CoursesOf).Where(course => course.Control.Id == control.Id).ToArray();
+        var from = Words.Day(facts.Start);
+        if (courses.Any(course => course.Ending == CourseEnding.Open))
+        {
+            return facts.PlannedEnd is not { } planned ? $"from {from}, no end given"
+                : $"from {from}, planned to {Words.Day(planned)}, {(courses.Any(course => course.Ending != CourseEnding.Open) ? "over in some colonies" : "no end recorded yet")}";
+        }
+
+        var last = courses.Length == 0 ? facts.PlannedEnd ?? facts.Start : Max(courses);
+        var days = last == facts.Start ? from : $"{from} to {Words.Day(last)}";
+        if (courses.Any(course => course.Ending == CourseEnding.StoppedEarly))
+            days += courses.All(course => course.Ending == CourseEnding.StoppedEarly) ? ", stopped early" : ", in some colonies stopped early";
+        return courses.Any(course => course.Ending == CourseEnding.Partial) ? days + ", in part" : days;
+
+        DateOnly Max(Course[] all) => all.Select(course => course.End ?? facts.Start).DefaultIfEmpty(facts.Start).Max();
     }
+
+    /// <summary>What was said of the end of a use, a sentence each.</summary>
+    /// <param name="control">The use.</param>
+    /// <param name="state">The book.</param>
+    public static IEnumerable<string> Ends(Control control, BookState state) => control.Ends.Select(end => RegisterWords.Ending(new RegisterEnd(
+        end.Facts.On, end.Facts.Ending, [.. (end.Facts.Colonies ?? []).Select(id => Words.Name(id, state)).Order(NaturalOrder.Instance)], end.Facts.Reason, end.Facts.Note, null)));
 }
