@@ -58,6 +58,25 @@ public sealed class PublishedApp : IAsyncLifetime
         return await Visitor.EnterAsync(context);
     }
 
+    /// <summary>A phone that keeps what it has in a folder, from one start of its browser to the next.</summary>
+    public async Task<Visitor> PhoneAsync(string folder, string address)
+    {
+        await BrowserAsync();
+        var context = await _playwright!.Chromium.LaunchPersistentContextAsync(folder, new()
+        {
+            ExecutablePath = Chromium(),
+            Args = Flags,
+            BaseURL = address,
+            ViewportSize = new() { Width = 390, Height = 844 },
+            Locale = "en-GB",
+            TimezoneId = "Europe/Berlin",
+            HasTouch = true,
+            ReducedMotion = ReducedMotion.Reduce,
+        });
+        context.SetDefaultTimeout(40_000);
+        return await Visitor.EnterAsync(context);
+    }
+
     private static async Task<string> PublishAsync()
     {
         var root = RepositoryRoot();
@@ -92,9 +111,12 @@ public sealed class PublishedApp : IAsyncLifetime
     {
         if (_browser is not null)
             return _browser;
-        var chromium = Environment.GetEnvironmentVariable("FOUNDRESS_CHROMIUM") is { Length: > 0 } given ? given : UsualPlaces.FirstOrDefault(File.Exists);
+        var chromium = Chromium();
         Assert.SkipWhen(chromium is null, "No Chromium was found. Install Debian's package chromium, or set FOUNDRESS_CHROMIUM.");
         _playwright = await Playwright.CreateAsync();
         return _browser = await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = Flags });
     }
+
+    private static string? Chromium() =>
+        Environment.GetEnvironmentVariable("FOUNDRESS_CHROMIUM") is { Length: > 0 } given ? given : UsualPlaces.FirstOrDefault(File.Exists);
 }

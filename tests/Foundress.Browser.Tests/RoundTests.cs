@@ -100,6 +100,38 @@ public sealed class RoundTests(PublishedApp app)
         Assert.Empty(visitor.Faults);
     }
 
+    // The page dies after the jar was kept and before its draft was emptied: the old count must not slip to the next colony.
+    [Fact]
+    public async Task Draft_LeftBehindByAKeptJar_IsNotTakenForTheNextColony()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        var page = visitor.Page;
+        await visitor.OpenAsync();
+        await visitor.RegisterAsync("Heath", "1-3");
+        var drawn = await PlanAsync(visitor, "4");
+        await Press(page, "Found it");
+        await Press(page, "She is safe");
+        await Press(page, "The bees are in the jar");
+        await Press(page, "Shaken");
+        await TallyAsync(page, 7);
+        await Press(page, "Counted");
+        await SavedAsync(page, "\"step\":\"Bees\"");
+        var draft = await page.EvaluateAsync<string>("import('/js/store.js').then(s => s.draftGet('round:' + location.pathname.split('/')[2]))");
+        await Press(page, "Keep the jar");
+        await ColonyAsync(page, drawn[1]);
+        await page.EvaluateAsync("draft => import('/js/store.js').then(s => s.draftSet('round:' + location.pathname.split('/')[2], draft))", draft);
+        await page.ReloadAsync();
+        await ColonyAsync(page, drawn[1]);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Found it" }).WaitForAsync();
+        await Press(page, "Found it");
+        await Press(page, "She is safe");
+        await Press(page, "The bees are in the jar");
+        await Press(page, "Shaken");
+        await page.Locator(".pad .count", new() { HasText = "0" }).WaitForAsync();
+        Assert.Empty(visitor.Faults);
+    }
+
     [Fact]
     public async Task Round_ThatMayStopEarly_SaysSoAndEndsThere()
     {

@@ -63,7 +63,10 @@ public static class RegisterHtml
                 page.Element("div", $"Struck out by {struck.By} on {RegisterWords.Stamp(struck.At)}: {struck.Reason}", "strike");
         }
 
-        Parts(page, false, ("Outcome", row.Outcome), ("Not filled in", string.Join(", ", RegisterGaps.Of(row))));
+        Parts(page, false, ("Outcome", row.Outcome));
+        // For the keeper on the screen; on paper it would double the pages.
+        if (RegisterGaps.Of(row) is { Count: > 0 } gaps)
+            page.Raw("<div class=\"gaps\"><small>Not filled in: </small>").Text(string.Join(", ", gaps)).Raw("</div>");
         if (gone)
             page.Element("div", RegisterWords.Strike(row), "strike");
         page.Raw("</td></tr>\n");

@@ -18,7 +18,6 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     private readonly HybridClock _clock = new(time);
     private readonly SemaphoreSlim _reading = new(1, 1);
     private Ledger _ledger = new();
-    private string _device = string.Empty;
     private int _position;
 
     /// <summary>Told after the book, the author or the operation has changed.</summary>
@@ -57,6 +56,9 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>Where new ids come from, for apiaries, colonies and rounds.</summary>
     public IIdSource Ids => ids;
 
+    /// <summary>This device's own id; empty before the book is open.</summary>
+    public string Device { get; private set; } = string.Empty;
+
     /// <summary>Today by the device's own calendar.</summary>
     public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().DateTime);
 
@@ -64,7 +66,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <exception cref="StoreException">The device's store cannot be read.</exception>
     public async Task OpenAsync()
     {
-        _device = await store.FirstAsync("device", ids.Next().ToString("N")[20..]);
+        Device = await store.FirstAsync("device", ids.Next().ToString("N")[20..]);
         Author = await store.GetAsync("author") ?? Author;
         var operation = await store.GetAsync("operation") == Operations.Demo ? Operations.Demo : Operations.Home;
         await LoadAsync(operation);
@@ -96,7 +98,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <exception cref="StoreException">The device could not keep them; the book is unchanged.</exception>
     public async Task<IReadOnlyList<Entry>> WriteAsync(IReadOnlyList<Record> records)
     {
-        var scribe = new Scribe(Operation, Author, _device, _clock, ids);
+        var scribe = new Scribe(Operation, Author, Device, _clock, ids);
         var ledger = _ledger;
         var entries = records.Select(scribe.Write).ToList();
         await store.AppendAsync(scribe.Operation, entries, pending: true);

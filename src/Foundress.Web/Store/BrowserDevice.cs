@@ -17,7 +17,16 @@ public sealed class BrowserDevice : IDevice
     public void Tick(int milliseconds = 12) => DeviceModule.Tick(milliseconds);
 
     /// <inheritdoc/>
-    public Task<bool> KeepAwakeAsync(bool on) => DeviceModule.KeepAwake(on);
+    public Task<bool> KeepAwakeAsync(bool on, string who) => DeviceModule.KeepAwake(on, who);
+
+    /// <inheritdoc/>
+    public string HomeScreen => DeviceModule.HomeScreen();
+
+    /// <inheritdoc/>
+    public Task<bool> PutOnHomeScreenAsync() => DeviceModule.PutOnHomeScreen();
+
+    /// <inheritdoc/>
+    public void OnHomeScreen(Action callback) => DeviceModule.OnHomeScreen(callback);
 
     /// <inheritdoc/>
     public void Print() => DeviceModule.Print();

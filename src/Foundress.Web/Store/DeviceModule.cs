@@ -20,7 +20,17 @@ internal static partial class DeviceModule
 
     [JSImport("keepAwake", Name)]
     [return: JSMarshalAs<JSType.Promise<JSType.Boolean>>]
-    internal static partial Task<bool> KeepAwake(bool on);
+    internal static partial Task<bool> KeepAwake(bool on, string who);
+
+    [JSImport("homeScreen", Name)]
+    internal static partial string HomeScreen();
+
+    [JSImport("putOnHomeScreen", Name)]
+    [return: JSMarshalAs<JSType.Promise<JSType.Boolean>>]
+    internal static partial Task<bool> PutOnHomeScreen();
+
+    [JSImport("onHomeScreen", Name)]
+    internal static partial void OnHomeScreen([JSMarshalAs<JSType.Function>] Action callback);
 
     [JSImport("download", Name)]
     internal static partial void Download(string name, string type, string text);

@@ -10,9 +10,24 @@ public interface IDevice
     /// <param name="milliseconds">How long, 1 to 500.</param>
     void Tick(int milliseconds = 12);
 
-    /// <summary>Keeps the screen from going dark, or lets it.</summary>
+    /// <summary>Keeps the screen from going dark, or lets it once nobody wants it awake any more.</summary>
+    /// <param name="on">Whether it is to stay awake.</param>
+    /// <param name="who">Who wants it: each lets go only of its own wish.</param>
     /// <returns>Whether the device agreed.</returns>
-    Task<bool> KeepAwakeAsync(bool on);
+    Task<bool> KeepAwakeAsync(bool on, string who);
+
+    /// <summary>
+    /// Whether the app is on the home screen: <c>done</c>; <c>offered</c> when the browser will ask; <c>byhand</c> when only the
+    /// keeper can do it from the browser's menu; <c>none</c> when this browser cannot.
+    /// </summary>
+    string HomeScreen { get; }
+
+    /// <summary>Has the browser ask whether to put the app on the home screen.</summary>
+    /// <returns>Whether the keeper said yes.</returns>
+    Task<bool> PutOnHomeScreenAsync();
+
+    /// <summary>Calls back when <see cref="HomeScreen"/> has changed.</summary>
+    void OnHomeScreen(Action callback);
 
     /// <summary>Hands the keeper a file.</summary>
     void Download(string name, string type, string text);

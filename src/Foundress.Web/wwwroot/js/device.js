@@ -7,13 +7,16 @@ export const getTheme = () => document.documentElement.dataset.theme;
 
 export const tick = milliseconds => { navigator.vibrate?.(milliseconds); };
 
+// Who wants the screen awake. The browser lets go whenever the page is hidden, so it is asked again when the page comes back.
+const awake = new Set();
 let lock = null;
-export async function keepAwake(on) {
-  if (!on) {
+async function hold() {
+  if (awake.size === 0) {
     await lock?.release();
     lock = null;
     return true;
   }
+  if (lock && !lock.released) return true;
   try {
     lock = await navigator.wakeLock?.request('screen') ?? null;
   } catch {
@@ -21,6 +24,27 @@ export async function keepAwake(on) {
   }
   return lock !== null;
 }
+document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'visible' && awake.size > 0) hold(); });
+export function keepAwake(on, who) {
+  if (on) awake.add(who);
+  else awake.delete(who);
+  return hold();
+}
+
+/** Whether the app can be put on the home screen: offered (the browser will ask), byhand (its menu does it), done or none. */
+export function homeScreen() {
+  if (matchMedia('(display-mode: standalone)').matches || navigator.standalone) return 'done';
+  if (globalThis.foundressHome) return 'offered';
+  return 'standalone' in navigator ? 'byhand' : 'none';
+}
+export async function putOnHomeScreen() {
+  const offer = globalThis.foundressHome;
+  if (!offer) return false;
+  globalThis.foundressHome = null; // an offer can be used once
+  await offer.prompt();
+  return (await offer.userChoice).outcome === 'accepted';
+}
+export function onHomeScreen(callback) { addEventListener('foundress-home', () => callback()); }
 
 export function download(name, type, text) {
   const url = URL.createObjectURL(new Blob([text], { type }));
