@@ -148,6 +148,8 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
         };
         if (kind == DueKind.TakeOut)
             colonies = [.. colonies.Where(id => state.CoursesOf(id).Any(course => course.Control.Id == due.Control.Id && course.Ending == CourseEnding.Open))];
+        if (colonies.Length == 0)
+            return null;
         var apiary = state.Colonies[colonies[0]].ApiaryOn(facts.Start);
         return new(
             string.Create(CultureInfo.InvariantCulture, $"{word}:{due.Control.Id}"), kind, apiary, colonies, due.Control.Id, due.From, due.To,

@@ -20,7 +20,8 @@ public static class ControlDues
         var dues = new List<ControlDue>();
         foreach (var control in state.Controls.Values)
         {
-            var courses = control.Facts.Colonies.Distinct().SelectMany(state.CoursesOf).Where(course => course.Control.Id == control.Id).ToArray();
+            // A colony that was struck out asks for nothing any more.
+            var courses = control.Facts.Colonies.Distinct().Where(state.Colonies.ContainsKey).SelectMany(state.CoursesOf).Where(course => course.Control.Id == control.Id).ToArray();
             var title = controls.TitleOf(control.Facts.Agent);
             var open = courses.Where(course => course.Ending == CourseEnding.Open).ToArray();
             if (open.Length > 0 && control.Facts.PlannedEnd is { } planned)

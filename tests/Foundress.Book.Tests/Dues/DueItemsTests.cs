@@ -64,6 +64,15 @@ public sealed class DueItemsTests
     }
 
     [Fact]
+    public void On_OpenControlOfAColonyThatWasStruckOut_AsksForNothing()
+    {
+        var use = _scene.Use("formic-acid-long", Today.AddDays(-20), 14);
+        _scene.Book.Write(new ControlEnded(use.Control, Today.AddDays(-6), Colonies: [.. _scene.Colonies.Skip(1)]));
+        _scene.Book.Strike(_scene.Book.Ledger.Entries.First(entry => entry.Kind == RecordKinds.Colony), "never was");
+        Assert.DoesNotContain(Items(), item => item.Kind == DueKind.TakeOut);
+    }
+
+    [Fact]
     public void On_PutOff_StandsLastWithItsReasonAndComesBackOnItsDay()
     {
         _scene.Use("formic-acid-long", Today.AddDays(-20), 14);
