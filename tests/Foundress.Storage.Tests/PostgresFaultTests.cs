@@ -67,7 +67,7 @@ public class PostgresFaultTests
         var error = await Assert.ThrowsAsync<StorageException>(() => book.OpenAsync(Brief));
         Assert.Equal(fault, error.Fault);
         Assert.Contains(words, error.Message, StringComparison.Ordinal);
-        Assert.Equal(DBNull.Value, await book.ExecuteAsync("SELECT to_regclass('entries')"));
+        Assert.Equal(true, await book.ExecuteAsync("SELECT to_regclass('entries') IS NULL"));
     }
 
     [Fact]
@@ -101,7 +101,7 @@ public class PostgresFaultTests
         var error = await Assert.ThrowsAsync<StorageException>(() => book.OpenAsync(Brief));
         Assert.Equal(StorageFault.Missing, error.Fault);
         Assert.Contains("foundress transfer", error.Message, StringComparison.Ordinal);
-        Assert.Equal(DBNull.Value, await book.ExecuteAsync("SELECT to_regclass('entries')"));
+        Assert.Equal(true, await book.ExecuteAsync("SELECT to_regclass('entries') IS NULL"));
     }
 
     [Fact]
@@ -260,7 +260,7 @@ public class PostgresFaultTests
             Assert.Equal(StorageFault.BadBackup, error.Fault);
         }
 
-        Assert.Equal(DBNull.Value, await book.ExecuteAsync("SELECT to_regclass('entries')"));
+        Assert.Equal(true, await book.ExecuteAsync("SELECT to_regclass('entries') IS NULL"));
         Assert.Empty(Directory.GetFiles(book.Folder.Path, "*.restoring"));
     }
 
