@@ -5,6 +5,7 @@ using Foundress.Storage.Backups;
 using Foundress.Storage.Model;
 using Foundress.Storage.Postgres;
 using Foundress.Storage.Sqlite;
+using Foundress.Storage.Work;
 using Microsoft.EntityFrameworkCore;
 
 namespace Foundress.Storage;
@@ -52,6 +53,9 @@ public sealed class BookStore : IDisposable
     /// incarnation. Up to date after every reading.
     /// </summary>
     public Guid Incarnation => _database.Incarnation;
+
+    /// <summary>Work that servers on one PostgreSQL database share out among themselves; none where the book lies in a file.</summary>
+    public WorkQueue? Work => (_database as PostgresDatabase)?.Work;
 
     /// <summary>
     /// Opens the book in a folder, making it if there is none: checks the file, makes a backup when one is due, and brings

@@ -21,11 +21,12 @@ public class ModelTests
     }
 
     [Fact]
-    public void Migrations_OfBothDatabases_HaveTheSameNames()
+    public void Migrations_OfTheFile_HaveTheirTwinsInPostgres()
     {
         using var file = new SqliteDesignTimeFactory().CreateDbContext([]);
         using var server = new PostgresDesignTimeFactory().CreateDbContext([]);
         static string[] Names(DbContext context) => [.. context.Database.GetMigrations().Select(id => id[(id.IndexOf('_', StringComparison.Ordinal) + 1)..])];
-        Assert.Equal(Names(file), Names(server));
+        // PostgreSQL has tables of its own besides, for work that several servers share.
+        Assert.Equal(Names(file), Names(server).Intersect(Names(file)));
     }
 }

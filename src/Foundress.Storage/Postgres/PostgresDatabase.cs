@@ -1,5 +1,6 @@
 using Foundress.Storage.Backups;
 using Foundress.Storage.Model;
+using Foundress.Storage.Work;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 
@@ -24,10 +25,13 @@ internal sealed class PostgresDatabase : IBookDatabase
         _options = options;
         Address = address;
         _source = new NpgsqlDataSourceBuilder(address.Connection).Build();
+        Work = new WorkQueue(_source, address);
         _context = new DbContextOptionsBuilder<PostgresBookContext>().UseNpgsql(_source).Options;
     }
 
     public PostgresAddress Address { get; }
+
+    public WorkQueue Work { get; }
 
     public Guid Incarnation => (Guid)_incarnation;
 

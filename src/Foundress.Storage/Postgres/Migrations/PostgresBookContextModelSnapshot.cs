@@ -109,6 +109,89 @@ namespace Foundress.Storage.Postgres.Migrations
 
                     b.ToTable("entries", (string)null);
                 });
+
+            modelBuilder.Entity("Foundress.Storage.Work.StoredWork", b =>
+                {
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Number"));
+
+                    b.Property<Guid>("Apiary")
+                        .HasColumnType("uuid")
+                        .HasColumnName("apiary");
+
+                    b.Property<int>("Attempts")
+                        .HasColumnType("integer")
+                        .HasColumnName("attempts");
+
+                    b.Property<DateTimeOffset?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<string>("Input")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("input");
+
+                    b.Property<string>("InputHash")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("input_hash")
+                        .UseCollation("C");
+
+                    b.Property<Guid?>("Lease")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lease");
+
+                    b.Property<DateTimeOffset?>("LeasedUntil")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("leased_until");
+
+                    b.Property<string>("ModelVersion")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("model_version")
+                        .UseCollation("C");
+
+                    b.Property<string>("Operation")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("operation")
+                        .UseCollation("C");
+
+                    b.Property<string>("Result")
+                        .HasColumnType("text")
+                        .HasColumnName("result");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("state")
+                        .UseCollation("C");
+
+                    b.Property<string>("Trouble")
+                        .HasColumnType("text")
+                        .HasColumnName("trouble");
+
+                    b.Property<string>("Worker")
+                        .HasColumnType("text")
+                        .HasColumnName("worker");
+
+                    b.HasKey("Number");
+
+                    b.HasIndex("Number")
+                        .HasDatabaseName("work_open")
+                        .HasFilter("state IN ('waiting', 'leased')");
+
+                    b.HasIndex("Operation", "Apiary", "InputHash", "ModelVersion")
+                        .IsUnique()
+                        .HasDatabaseName("work_key");
+
+                    b.ToTable("work", (string)null);
+                });
 #pragma warning restore 612, 618
         }
     }
