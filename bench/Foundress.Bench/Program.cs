@@ -2,76 +2,41 @@ using System.Diagnostics;
 using System.Globalization;
 using Foundress.Bench;
 using Foundress.Book;
-using Foundress.Storage;
+using Foundress.PostgresForTests;
 
-// Times the long ways of the book. Run with: dotnet run -c Release --project bench/Foundress.Bench [ENTRIES]
-// Best of three; compare runs on one computer only.
+// Times the long ways of the book, on both databases in one run. Run with: dotnet run -c Release --project bench/Foundress.Bench [ENTRIES]
+// Best of three; compare runs on one computer only. PostgreSQL is a server of this program's own whose commits wait for the disk.
 var count = args.Length > 0 ? int.Parse(args[0], NumberStyles.None, CultureInfo.InvariantCulture) : 100_000;
 var entries = InventedBook.Entries(count);
 Console.WriteLine($"{entries.Length} entries, {entries.Sum(entry => (long)entry.Payload.Length) / entries.Length} characters a payload");
 
-Best("replay in memory, fold included", () =>
+var best = TimeSpan.MaxValue;
+for (var n = 0; n < 3; n++)
 {
+    var from = Stopwatch.GetTimestamp();
     var ledger = new Ledger();
     ledger.Add(entries);
-    return ledger.State;
-});
-
-await BestAsync("add to an empty store, 500 a commit", async () =>
-{
-    using var folder = new BenchFolder();
-    using var store = await BookStore.OpenAsync(folder.Path);
-    foreach (var chunk in entries.Chunk(500))
-        await store.AppendAsync("home", chunk);
-});
-
-using var full = new BenchFolder();
-using (var store = await BookStore.OpenAsync(full.Path))
-{
-    await store.AppendAsync("home", entries);
-    await BestAsync("send again what is known, 500 a commit", async () =>
-    {
-        foreach (var chunk in entries.Chunk(500))
-            await store.AppendAsync("home", chunk);
-    });
-    await BestAsync("read all", async () =>
-    {
-        await foreach (var entry in store.ReadAllAsync("home"))
-            GC.KeepAlive(entry);
-    });
-    await BestAsync("back up", async () => File.Delete((await store.BackupAsync()).File));
+    GC.KeepAlive(ledger.State);
+    best = TimeSpan.FromTicks(Math.Min(best.Ticks, Stopwatch.GetElapsedTime(from).Ticks));
 }
 
-await BestAsync("open, check included", async () =>
+Print("", "SQLite", "PostgreSQL", "ratio");
+Print("replay in memory, fold included", Ms(best), "", "");
+var file = await new StoreBench(entries, null).RunAsync();
+if (PostgresPrograms.Missing is { } missing)
 {
-    using var store = await BookStore.OpenAsync(full.Path, new BookStoreOptions { BackupAtStart = false });
-});
-
-static void Best<T>(string name, Func<T> work)
-{
-    var best = TimeSpan.MaxValue;
-    for (var n = 0; n < 3; n++)
-    {
-        var from = Stopwatch.GetTimestamp();
-        GC.KeepAlive(work());
-        best = TimeSpan.FromTicks(Math.Min(best.Ticks, Stopwatch.GetElapsedTime(from).Ticks));
-    }
-
-    Print(name, best);
+    Console.WriteLine(missing);
+    foreach (var (way, time) in file)
+        Print(way, Ms(time), "", "");
+    return;
 }
 
-static async Task BestAsync(string name, Func<Task> work)
-{
-    var best = TimeSpan.MaxValue;
-    for (var n = 0; n < 3; n++)
-    {
-        var from = Stopwatch.GetTimestamp();
-        await work();
-        best = TimeSpan.FromTicks(Math.Min(best.Ticks, Stopwatch.GetElapsedTime(from).Ticks));
-    }
+await using var cluster = await PostgresCluster.StartAsync(durable: true);
+var server = await new StoreBench(entries, cluster).RunAsync();
+foreach (var ((way, alone), (_, there)) in file.Zip(server))
+    Print(way, Ms(alone), Ms(there), (there / alone).ToString("F1", CultureInfo.InvariantCulture));
 
-    Print(name, best);
-}
+static string Ms(TimeSpan time) => string.Create(CultureInfo.InvariantCulture, $"{time.TotalMilliseconds:F0} ms");
 
-static void Print(string name, TimeSpan best) =>
-    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-44}{best.TotalMilliseconds,10:F0} ms"));
+static void Print(string way, string file, string server, string ratio) =>
+    Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{way,-44}{file,12}{server,14}{ratio,8}"));

@@ -19,7 +19,11 @@ public static class CommandLine
     /// <returns>One of <see cref="ExitCodes"/>.</returns>
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Surroundings around)
     {
-        var parsed = Root(around).Parse(args);
+        // What the command line names stands before the environment, for every command that opens the book.
+        string? database = null;
+        var parsed = Root(around with { Variable = name => name == CommonOptions.DatabaseVariable ? database ?? around.Variable(name) : around.Variable(name) }).Parse(args);
+        if (parsed.CommandResult.Command.Options.Any(option => option.Name == CommonOptions.DatabaseName))
+            database = parsed.GetValue<string?>(CommonOptions.DatabaseName);
         if (parsed.Errors.Count > 0 && parsed.Action is not HelpAction)
         {
             foreach (var error in parsed.Errors)
@@ -97,7 +101,18 @@ public static class CommandLine
         root.Add(ReportCommand.Make(around));
         root.Add(BackupCommand.Make(around));
         root.Add(RestoreCommand.Make(around));
+        root.Add(TransferCommand.Make(around));
+        AddDatabase(root);
         return root;
+    }
+
+    // Whatever can be told the folder of the book can be told its database.
+    private static void AddDatabase(Command command)
+    {
+        if (command.Options.Any(option => option.Name == CommonOptions.DataName))
+            command.Add(CommonOptions.Database());
+        foreach (var below in command.Subcommands)
+            AddDatabase(below);
     }
 
     private static string Hint(ParseResult parsed)

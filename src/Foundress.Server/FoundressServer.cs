@@ -35,7 +35,7 @@ public sealed class FoundressServer : IAsyncDisposable
     public static async Task<FoundressServer> StartAsync(
         ServerOptions options, IDemoBook? demo = null, BookStoreOptions? storage = null)
     {
-        storage ??= new BookStoreOptions();
+        storage = (storage ?? new BookStoreOptions()) with { Database = options.Database };
         var store = await BookStore.OpenAsync(options.Data, storage);
         try
         {

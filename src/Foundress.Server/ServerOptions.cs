@@ -8,14 +8,18 @@ namespace Foundress.Server;
 /// <param name="Port">The port, 1 to 65535; 0 takes any that is free.</param>
 /// <param name="Data">The data folder.</param>
 /// <param name="Demo">Whether to fill in the invented keeper's records.</param>
-public sealed record ServerOptions(int Port, string Data, bool Demo)
+/// <param name="Database">The PostgreSQL database that holds the book; none for the SQLite file of the data folder.</param>
+public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAddress? Database = null)
 {
+    /// <summary>The environment variable that stands for <c>--database</c>: there a password is not seen in lists of programs.</summary>
+    public const string DatabaseVariable = "FOUNDRESS_DATABASE";
+
     /// <summary>The port when none is named.</summary>
     public const int DefaultPort = 5210;
 
     /// <summary>The options and what they do.</summary>
     public const string Usage =
-        "Options: --port N (default 5210), --data DIR (where the book is kept), --address localhost, --demo (adds an invented keeper's records).";
+        "Options: --port N (default 5210), --data DIR (where the book is kept), --database SETTING (keeps the book in PostgreSQL, and its backups in DIR), --address localhost, --demo (adds an invented keeper's records).";
 
     /// <summary>Reads the command line: <c>--name value</c> or <c>--name=value</c>.</summary>
     /// <param name="args">The command line.</param>
@@ -34,7 +38,7 @@ public sealed record ServerOptions(int Port, string Data, bool Demo)
                 continue;
             }
 
-            if (name is not ("--port" or "--data" or "--address"))
+            if (name is not ("--port" or "--data" or "--database" or "--address"))
                 return Refuse($"'{args[n]}' is not an option. {Usage}", out problem);
             var value = equals >= 0 ? args[n][(equals + 1)..] : ++n < args.Count ? args[n] : "";
             if (value.Length == 0)
@@ -49,6 +53,11 @@ public sealed record ServerOptions(int Port, string Data, bool Demo)
                 case "--data":
                     options = options with { Data = value };
                     break;
+                case "--database":
+                    if (PostgresAddress.TryParse(value, out var wrong) is not { } database)
+                        return Refuse($"--database: {wrong}", out problem);
+                    options = options with { Database = database };
+                    break;
                 default:
                     if (!IsThisComputer(value))
                         return Refuse(NotThisComputer("--address", value), out problem);
@@ -58,6 +67,20 @@ public sealed record ServerOptions(int Port, string Data, bool Demo)
 
         problem = null;
         return options;
+    }
+
+    /// <summary>Takes the database from the environment where the command line names none.</summary>
+    /// <param name="setting">What <see cref="DatabaseVariable"/> holds.</param>
+    /// <param name="problem">What is wrong with it; null when nothing is.</param>
+    public ServerOptions WithDatabase(string? setting, out string? problem)
+    {
+        problem = null;
+        if (Database is not null || string.IsNullOrWhiteSpace(setting))
+            return this;
+        var database = PostgresAddress.TryParse(setting, out var wrong);
+        if (wrong is not null)
+            problem = $"{DatabaseVariable}: {wrong}";
+        return this with { Database = database };
     }
 
     /// <summary>Looks at addresses that came by another way, the <c>ASPNETCORE_URLS</c> setting.</summary>

@@ -15,7 +15,8 @@ public static class ServerRun
     /// <returns>One of <see cref="ServerExit"/>.</returns>
     public static async Task<int> RunAsync(string[] args, IDemoBook? demo, TextWriter output, TextWriter errors)
     {
-        var options = ServerOptions.TryParse(args, out var problem);
+        var options = ServerOptions.TryParse(args, out var problem)
+            ?.WithDatabase(Environment.GetEnvironmentVariable(ServerOptions.DatabaseVariable), out problem);
         problem ??= ServerOptions.ProblemWithAddresses(
             Environment.GetEnvironmentVariable("ASPNETCORE_URLS") ?? Environment.GetEnvironmentVariable("DOTNET_URLS"));
         if (problem is null && options is { Demo: true } && demo is null)
@@ -29,7 +30,7 @@ public static class ServerRun
         try
         {
             await using var server = await FoundressServer.StartAsync(options, demo);
-            await output.WriteLineAsync($"Foundress is at {server.Address} (data in {server.Store.Folder.Path}{(options.Demo ? $"; invented records from seed {demo!.Seed}" : string.Empty)})");
+            await output.WriteLineAsync($"Foundress is at {server.Address} (data in {server.Store.Place}{(options.Demo ? $"; invented records from seed {demo!.Seed}" : string.Empty)})");
             await output.FlushAsync();
             await server.UntilStoppedAsync();
             return ServerExit.Done;

@@ -3,15 +3,20 @@ using Foundress.Book;
 using Foundress.Book.Journal;
 using Foundress.Storage.Backups;
 using Foundress.Storage.Model;
+using Foundress.Storage.Postgres;
 using Foundress.Storage.Sqlite;
+using Foundress.Storage.Work;
 using Microsoft.EntityFrameworkCore;
 
 namespace Foundress.Storage;
 
-/// <summary>The journal on disk: every operation's entries in one database of a data folder.</summary>
+/// <summary>
+/// The journal on disk: every operation's entries in one database, which is the SQLite file of a data folder or, when
+/// <see cref="BookStoreOptions.Database"/> names one, a PostgreSQL database.
+/// </summary>
 /// <remarks>
-/// Safe for concurrent use, also by several programs on one computer. Must not lie on a network share. Entries are only
-/// ever added; the sole exception is <see cref="RemoveDemoAsync"/>.
+/// Safe for concurrent use, also by several programs: with SQLite on one computer, with PostgreSQL on many. The folder must
+/// not lie on a network share. Entries are only ever added; the sole exception is <see cref="RemoveDemoAsync"/>.
 /// </remarks>
 public sealed class BookStore : IDisposable
 {
@@ -21,31 +26,36 @@ public sealed class BookStore : IDisposable
     // Keeps a page of long payloads from filling the memory of a phone.
     private const int GreatestPageCharacters = 4_000_000;
 
-    // Few enough ids for one statement.
-    private const int LookUp = 500;
-
     private static readonly TimeSpan SetupPatience = TimeSpan.FromMinutes(1);
 
     private readonly BookStoreOptions _options;
-    private readonly FolderLock _open;
-    private readonly SqliteDatabase _database;
+    private readonly IBookDatabase _database;
     private readonly BackupFolder _backups;
-    private readonly SemaphoreSlim _writer = new(1, 1);
+    private readonly WriterGates _writers;
 
-    private BookStore(DataFolder folder, BookStoreOptions options, FolderLock open)
+    private BookStore(DataFolder folder, BookStoreOptions options, IBookDatabase database)
     {
         Folder = folder;
         _options = options;
-        _open = open;
-        _database = new SqliteDatabase(folder, options);
-        _backups = new BackupFolder(folder, options.Time);
+        _database = database;
+        _writers = new WriterGates(database.Writers);
+        _backups = new BackupFolder(folder, options.Time, database.Copy);
     }
 
-    /// <summary>Where the book lies.</summary>
+    /// <summary>Where the book lies, or its backups when the book lies in PostgreSQL.</summary>
     public DataFolder Folder { get; }
 
-    /// <summary>Made anew whenever a backup is restored; cursors of <see cref="ReadAsync"/> hold within one incarnation.</summary>
-    public Guid Incarnation { get; private set; }
+    /// <summary>Where the book lies, in words that may be shown: the folder, or the PostgreSQL database.</summary>
+    public string Place => _options.Database is { } address ? $"PostgreSQL {address}" : Folder.Path;
+
+    /// <summary>
+    /// Made anew whenever the book has been set back to an earlier state; cursors of <see cref="ReadAsync"/> hold within one
+    /// incarnation. Up to date after every reading.
+    /// </summary>
+    public Guid Incarnation => _database.Incarnation;
+
+    /// <summary>Work that servers on one PostgreSQL database share out among themselves; none where the book lies in a file.</summary>
+    public WorkQueue? Work => (_database as PostgresDatabase)?.Work;
 
     /// <summary>
     /// Opens the book in a folder, making it if there is none: checks the file, makes a backup when one is due, and brings
@@ -61,13 +71,14 @@ public sealed class BookStore : IDisposable
         options ??= new BookStoreOptions();
         var folder = DataFolder.At(directory);
         folder.Create();
-        var open = FolderLock.TryShare(folder.OpenLock) ?? throw Busy(folder, "A backup is being restored in");
-        var store = new BookStore(folder, options, open);
+        IBookDatabase database = options.Database is { } address
+            ? new PostgresDatabase(folder, address, options)
+            : SqliteDatabase.Of(folder, options);
+        var store = new BookStore(folder, options, database);
         try
         {
-            using var setup = await FolderLock.AloneAsync(folder.SetupLock, SetupPatience, cancellation)
-                ?? throw Busy(folder, "Another program has been opening the book for a minute in");
-            store.Incarnation = await store._database.PrepareAsync(store._backups, cancellation);
+            using var setup = await FolderLock.AloneAsync(folder.SetupLock, SetupPatience, cancellation) ?? throw Busy(folder);
+            await database.PrepareAsync(store._backups, cancellation);
             await store.BackUpIfDueAsync(cancellation);
             return store;
         }
@@ -78,17 +89,27 @@ public sealed class BookStore : IDisposable
         }
     }
 
-    /// <summary>Puts a backup in the place of the book; the book as it was is kept among the backups.</summary>
+    /// <summary>
+    /// Puts a backup in the place of the book in a folder, which is kept as it was among the backups; or into a PostgreSQL
+    /// database that holds no entries.
+    /// </summary>
     /// <param name="directory">The data folder.</param>
     /// <param name="backup">The backup file. It is only read.</param>
     /// <param name="options">How the store behaves.</param>
-    /// <exception cref="StorageException">The backup cannot be used, or the book is open elsewhere; nothing has been changed.</exception>
-    public static RestoreResult Restore(string directory, string backup, BookStoreOptions? options = null) =>
-        BookRestore.Run(DataFolder.At(directory), backup, options ?? new BookStoreOptions());
+    /// <param name="cancellation">Gives up before anything is changed.</param>
+    /// <exception cref="StorageException">The backup cannot be used, or the book is open elsewhere, or holds entries; nothing has been changed.</exception>
+    public static Task<RestoreResult> RestoreAsync(
+        string directory, string backup, BookStoreOptions? options = null, CancellationToken cancellation = default)
+    {
+        options ??= new BookStoreOptions();
+        return options.Database is { } address
+            ? PostgresRestore.RunAsync(DataFolder.At(directory), address, backup, options, cancellation)
+            : Task.Run(() => BookRestore.Run(DataFolder.At(directory), backup, options), cancellation);
+    }
 
     /// <summary>
-    /// Adds entries: set union by id, in one transaction. Returns only when they are safely on disk; after an error none of
-    /// them was kept, and all may be given again.
+    /// Adds entries: set union by id, in one transaction. Returns only when they are safely on disk; after an error all may be
+    /// given again. None of them was kept then, unless the connection to a PostgreSQL server was lost just at the end.
     /// </summary>
     /// <remarks>
     /// Should one id have been given to different entries, the one that comes first in the book's order is held, as in
@@ -111,26 +132,9 @@ public sealed class BookStore : IDisposable
                 distinct[entry.Id.Value] = entry;
         }
 
-        if (distinct.Count == 0)
-            return default;
-        await _writer.WaitAsync(cancellation);
-        try
-        {
-            return await SqliteErrors.GuardAsync(Folder, async () =>
-            {
-                await using var context = _database.Open();
-                // SQLite transactions begin here as immediate: no other program can write between the look-up and the insert.
-                await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
-                var accepted = await AddAsync(context, distinct.Values, cancellation);
-                // From here on the commit must not be left half waited for.
-                await transaction.CommitAsync(CancellationToken.None);
-                return new AppendResult(accepted, entries.Count - accepted);
-            });
-        }
-        finally
-        {
-            _writer.Release();
-        }
+        var received = _options.Time.GetUtcNow();
+        var accepted = await AppendRowsAsync(operation, [.. distinct.Values.Select(entry => entry.ToRow(received))], cancellation);
+        return new AppendResult(accepted, entries.Count - accepted);
     }
 
     /// <summary>Reads on from a cursor in the order of commit.</summary>
@@ -145,9 +149,9 @@ public sealed class BookStore : IDisposable
         ArgumentOutOfRangeException.ThrowIfNegative(afterSequence);
         if (limit is < 1 or > GreatestPage)
             throw new ArgumentOutOfRangeException(nameof(limit), limit, $"A page holds 1 to {GreatestPage} entries.");
-        return await SqliteErrors.GuardAsync(Folder, async () =>
+        return await _database.GuardAsync(async () =>
         {
-            await using var context = _database.Open();
+            await using var context = await LookAsync(cancellation);
             var entries = new List<Entry>();
             var next = afterSequence;
             var characters = 0;
@@ -183,9 +187,9 @@ public sealed class BookStore : IDisposable
 
     /// <summary>The operations in the store, by name, and how many entries each has.</summary>
     public Task<IReadOnlyList<OperationCount>> OperationsAsync(CancellationToken cancellation = default) =>
-        SqliteErrors.GuardAsync<IReadOnlyList<OperationCount>>(Folder, async () =>
+        _database.GuardAsync<IReadOnlyList<OperationCount>>(async () =>
         {
-            await using var context = _database.Open();
+            await using var context = await LookAsync(cancellation);
             var counts = await context.Entries.GroupBy(e => e.Operation)
                 .Select(group => new { Operation = group.Key, Entries = group.LongCount() })
                 .OrderBy(count => count.Operation)
@@ -195,7 +199,7 @@ public sealed class BookStore : IDisposable
 
     /// <summary>How many entries an operation has.</summary>
     public Task<long> CountAsync(string operation, CancellationToken cancellation = default) =>
-        SqliteErrors.GuardAsync(Folder, async () =>
+        _database.GuardAsync(async () =>
         {
             await using var context = _database.Open();
             return await context.Entries.LongCountAsync(e => e.Operation == operation, cancellation);
@@ -205,19 +209,16 @@ public sealed class BookStore : IDisposable
     /// <returns>How many entries were removed.</returns>
     public async Task<int> RemoveDemoAsync(CancellationToken cancellation = default)
     {
-        await _writer.WaitAsync(cancellation);
-        try
+        using var turn = await _writers.EnterAsync(Operations.Demo, cancellation);
+        return await _database.GuardAsync(async () =>
         {
-            return await SqliteErrors.GuardAsync(Folder, async () =>
-            {
-                await using var context = _database.Open();
-                return await context.Entries.Where(e => e.Operation == Operations.Demo).ExecuteDeleteAsync(cancellation);
-            });
-        }
-        finally
-        {
-            _writer.Release();
-        }
+            await using var context = _database.Open();
+            await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
+            await _database.TakeTurnAsync(context, Operations.Demo, cancellation);
+            var removed = await context.Entries.Where(e => e.Operation == Operations.Demo).ExecuteDeleteAsync(cancellation);
+            await transaction.CommitAsync(CancellationToken.None);
+            return removed;
+        });
     }
 
     /// <summary>Makes a backup while the book stays in use: a whole, checked copy, flushed to the disk.</summary>
@@ -234,55 +235,71 @@ public sealed class BookStore : IDisposable
     /// <returns>The number of entries.</returns>
     /// <exception cref="StorageException">It is damaged.</exception>
     public Task<long> CheckAsync(CancellationToken cancellation = default) =>
-        Task.Run(() => SqliteInspection.Of(Folder, Folder.Database, full: true).Entries, cancellation);
+        _database.CheckAsync(cancellation);
 
     /// <summary>Closes the book.</summary>
     public void Dispose()
     {
         _database.Dispose();
-        _open.Dispose();
-        _writer.Dispose();
+        _writers.Dispose();
     }
 
-    private async Task<int> AddAsync(
-        SqliteBookContext context, Dictionary<Guid, Entry>.ValueCollection entries, CancellationToken cancellation)
+    /// <summary>Adds rows of one operation, whose ids are all different, as <see cref="AppendAsync"/> does.</summary>
+    /// <returns>How many the book did not hold before.</returns>
+    internal async Task<int> AppendRowsAsync(string operation, IReadOnlyCollection<StoredEntry> rows, CancellationToken cancellation)
     {
-        await using var insert = new EntryInsert(context);
-        var received = _options.Time.GetUtcNow();
-        var held = new List<Entry>();
-        foreach (var entry in entries)
+        if (rows.Count == 0)
+            return 0;
+        using var turn = await _writers.EnterAsync(operation, cancellation);
+        return await _database.GuardAsync(async () =>
         {
-            if (!await insert.TryAddAsync(entry.ToRow(received), cancellation))
-                held.Add(entry);
-        }
-
-        var accepted = entries.Count - held.Count;
-        foreach (var batch in held.Chunk(LookUp))
-        {
-            var ids = Array.ConvertAll(batch, entry => entry.Id.Value);
-            var operation = batch[0].Operation;
-            var rows = await context.Entries.AsNoTracking()
-                .Where(e => e.Operation == operation && ids.Contains(e.Id)).ToDictionaryAsync(e => e.Id, cancellation);
-            foreach (var entry in batch)
-            {
-                var row = rows[entry.Id.Value];
-                var known = row.ToEntry();
-                if (known == entry || !Ledger.ComesBefore(entry, known))
-                    continue;
-                await context.Entries.Where(e => e.Sequence == row.Sequence).ExecuteDeleteAsync(cancellation);
-                await insert.TryAddAsync(entry.ToRow(received), cancellation);
-                accepted++;
-            }
-        }
-
-        return accepted;
+            await using var context = _database.Open();
+            await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
+            await _database.TakeTurnAsync(context, operation, cancellation);
+            var accepted = await EntryUnion.AddAsync(_database, context, rows, cancellation);
+            // From here on the commit must not be left half waited for.
+            await transaction.CommitAsync(CancellationToken.None);
+            return accepted;
+        });
     }
 
-    private static IQueryable<StoredEntry> InOrder(SqliteBookContext context, string operation, long after) =>
+    /// <summary>Rows of an operation in the order of commit.</summary>
+    internal Task<List<StoredEntry>> ReadRowsAsync(string operation, long after, int limit, CancellationToken cancellation) =>
+        _database.GuardAsync(async () =>
+        {
+            await using var context = _database.Open();
+            return await InOrder(context, operation, after).Take(limit).ToListAsync(cancellation);
+        });
+
+    /// <summary>The rows an operation has under some ids.</summary>
+    internal Task<Dictionary<Guid, StoredEntry>> FindRowsAsync(string operation, Guid[] ids, CancellationToken cancellation) =>
+        _database.GuardAsync(async () =>
+        {
+            await using var context = _database.Open();
+            return await EntryUnion.FindAsync(context, operation, ids, cancellation);
+        });
+
+    private async Task<BookContext> LookAsync(CancellationToken cancellation)
+    {
+        var context = _database.Open();
+        try
+        {
+            await _database.LookAsync(context, cancellation);
+            return context;
+        }
+        catch
+        {
+            await context.DisposeAsync();
+            throw;
+        }
+    }
+
+    private static IQueryable<StoredEntry> InOrder(BookContext context, string operation, long after) =>
         context.Entries.AsNoTracking().Where(e => e.Operation == operation && e.Sequence > after).OrderBy(e => e.Sequence);
 
-    private static StorageException Busy(DataFolder folder, string what) => new(
-        StorageFault.InUse, folder.Path, $"{what} {folder.Path}. Nothing was changed. Wait until it is done and try again.");
+    private static StorageException Busy(DataFolder folder) => new(
+        StorageFault.InUse, folder.Path,
+        $"Another program has been opening the book for a minute in {folder.Path}. Nothing was changed. Wait until it is done and try again.");
 
     private async Task BackUpIfDueAsync(CancellationToken cancellation)
     {

@@ -3,6 +3,10 @@ namespace Foundress.Storage;
 /// <summary>How a store behaves.</summary>
 public sealed record BookStoreOptions
 {
+    /// <summary>The PostgreSQL database that holds the book; none for the SQLite file of the data folder.</summary>
+    /// <remarks>The data folder then holds the backups.</remarks>
+    public PostgresAddress? Database { get; init; }
+
     /// <summary>The clock that stamps entries and backups.</summary>
     public TimeProvider Time { get; init; } = TimeProvider.System;
 
@@ -20,4 +24,10 @@ public sealed record BookStoreOptions
 
     /// <summary>Greatest number of database pages; none for what the disk holds. Lets a full disk be tried out.</summary>
     internal int? GreatestPages { get; init; }
+
+    /// <summary>Whether the book must not be open in any other program.</summary>
+    internal bool Alone { get; init; }
+
+    /// <summary>Whether an empty database is made ready although there is a book or a backup in the folder: it is about to be copied.</summary>
+    internal bool TakesOver { get; init; }
 }

@@ -1,6 +1,6 @@
 namespace Foundress.Storage;
 
-/// <summary>What kept the book on disk from being read or written.</summary>
+/// <summary>What kept the book from being read or written.</summary>
 public enum StorageFault
 {
     /// <summary>The disk refused in a way not named below.</summary>
@@ -29,4 +29,13 @@ public enum StorageFault
 
     /// <summary>A backup cannot be used.</summary>
     BadBackup,
+
+    /// <summary>The database server cannot be reached, or the connection to it was lost.</summary>
+    Unreachable,
+
+    /// <summary>The database server does not let the user in, or does not let it do what is needed.</summary>
+    Refused,
+
+    /// <summary>What is to be copied into already holds entries. They have been left as they were.</summary>
+    NotEmpty,
 }

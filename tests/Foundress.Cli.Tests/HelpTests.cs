@@ -25,11 +25,25 @@ public sealed class HelpTests : IDisposable
     [InlineData("forecast")]
     [InlineData("backup")]
     [InlineData("restore")]
+    [InlineData("transfer")]
     public async Task Help_EveryCommand_HasAnExampleThatNamesIt(string command)
     {
         Assert.Equal(0, await _scene.RunAsync([.. command.Split(' '), "--help"]));
         Assert.Contains("Example", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("  foundress " + command, _scene.Out, StringComparison.Ordinal);
+    }
+
+    // Whatever can be told the folder of the book can be told its database, and nothing else.
+    [Theory]
+    [InlineData("due", true)]
+    [InlineData("import jars", true)]
+    [InlineData("backup", true)]
+    [InlineData("transfer", true)]
+    [InlineData("jar", false)]
+    public async Task Help_CommandsThatOpenTheBook_OfferTheDatabase(string command, bool offers)
+    {
+        Assert.Equal(0, await _scene.RunAsync([.. command.Split(' '), "--help"]));
+        Assert.Equal(offers, _scene.Out.Contains("--database", StringComparison.Ordinal));
     }
 
     [Fact]

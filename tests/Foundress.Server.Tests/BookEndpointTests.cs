@@ -1,16 +1,14 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
-using Foundress.Storage;
-using Microsoft.Data.Sqlite;
 
 namespace Foundress.Server.Tests;
 
-public class BookEndpointTests : IAsyncLifetime
+public abstract class BookEndpointTests(bool onPostgres) : IAsyncLifetime
 {
-    private readonly Site _site = new();
+    private readonly Site _site = new(onPostgres);
 
-    public ValueTask InitializeAsync() => _site.InitializeAsync();
+    public ValueTask InitializeAsync() => _site.Required().InitializeAsync();
 
     public async ValueTask DisposeAsync()
     {
@@ -69,61 +67,8 @@ public class BookEndpointTests : IAsyncLifetime
     [InlineData("ready")]
     public async Task Health_Running_IsGood(string name) =>
         Assert.Equal($$"""{"status":"{{name}}"}""", await _site.Caller.GetStringAsync($"health/{name}"));
-
-    [Fact]
-    public async Task Ready_TableGone_IsUnavailable()
-    {
-        Execute("DROP TABLE entries");
-        await Problem.IsAsync(HttpStatusCode.ServiceUnavailable, "foundress.db", await _site.Caller.GetAsync("health/ready"));
-    }
-
-    [Fact]
-    public async Task Send_WhileAnotherProgramWrites_IsUnavailableAndMayBeRepeated()
-    {
-        await using (var other = new SqliteConnection($"Data Source={_site.Server.Store.Folder.Database};Pooling=false"))
-        {
-            await other.OpenAsync();
-            await using var held = other.BeginTransaction();
-            await Problem.IsAsync(
-                HttpStatusCode.ServiceUnavailable, "another program", await _site.Caller.PostAsync(Site.Entries("home"), Site.Json(Site.Entry(1))));
-        }
-
-        await _site.SendAsync("home", Site.Entry(1));
-        Assert.Single(await _site.TakeAllAsync("home"));
-    }
-
-    [Fact]
-    public async Task Send_DiskFull_SaysSoAndKeepsWhatWasAcknowledged()
-    {
-        var site = new Site(new BookStoreOptions { GreatestPages = 60 });
-        await site.InitializeAsync();
-        await using (site)
-        {
-            var acknowledged = 0;
-            while (true)
-            {
-                var exchange = Enumerable.Range(acknowledged, 100).Select(n => Site.Entry(n)).ToArray();
-                var answer = await site.Caller.PostAsync(Site.Entries("home"), Site.Json(exchange));
-                if (answer.StatusCode != HttpStatusCode.OK)
-                {
-                    await Problem.IsAsync(HttpStatusCode.InsufficientStorage, "no room left", answer);
-                    break;
-                }
-
-                acknowledged += exchange.Length;
-            }
-
-            Assert.InRange(acknowledged, 100, 10_000);
-            Assert.Equal(acknowledged, (await site.TakeAllAsync("home")).Count);
-        }
-    }
-
-    private void Execute(string sql)
-    {
-        using var connection = new SqliteConnection($"Data Source={_site.Server.Store.Folder.Database};Pooling=false");
-        connection.Open();
-        using var command = connection.CreateCommand();
-        command.CommandText = sql;
-        command.ExecuteNonQuery();
-    }
 }
+
+public sealed class BookEndpointTestsOnSqlite() : BookEndpointTests(onPostgres: false);
+
+public sealed class BookEndpointTestsOnPostgres() : BookEndpointTests(onPostgres: true);

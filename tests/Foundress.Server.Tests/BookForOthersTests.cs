@@ -5,14 +5,14 @@ using Foundress.Knowledge;
 
 namespace Foundress.Server.Tests;
 
-public class BookForOthersTests : IAsyncLifetime
+public abstract class BookForOthersTests(bool onPostgres) : IAsyncLifetime
 {
     private const string Demo = "api/v1/operations/demo/";
-    private readonly Site _site = new();
+    private readonly Site _site = new(onPostgres);
 
     public async ValueTask InitializeAsync()
     {
-        await _site.InitializeAsync();
+        await _site.Required().InitializeAsync();
         await _site.Server.Store.AppendAsync("demo", DemoBook.Entries(KnowledgeBase.Load(), DemoBook.DefaultSeed, new DateOnly(2026, 9, 1)));
     }
 
@@ -69,3 +69,7 @@ public class BookForOthersTests : IAsyncLifetime
         Assert.DoesNotContain("BEGIN:VEVENT", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
     }
 }
+
+public sealed class BookForOthersTestsOnSqlite() : BookForOthersTests(onPostgres: false);
+
+public sealed class BookForOthersTestsOnPostgres() : BookForOthersTests(onPostgres: true);

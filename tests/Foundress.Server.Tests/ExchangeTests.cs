@@ -8,7 +8,7 @@ using Foundress.Book.Journal;
 
 namespace Foundress.Server.Tests;
 
-public class ExchangeTests(Site site) : IClassFixture<Site>
+public abstract class ExchangeTests(Site site)
 {
     private static readonly Gen<Entry> Colliding =
         Gen.Select(Gen.Int[0, 8], Gen.Long[0, 3], Gen.Int[0, 2]).Select((number, clock, text) => Site.Entry(number, clock: clock, payload: $$"""{"n":{{text}}}"""));
@@ -177,3 +177,7 @@ public class ExchangeTests(Site site) : IClassFixture<Site>
         await site.TakeAllAsync("fuzz");
     }
 }
+
+public sealed class ExchangeTestsOnSqlite(Site site) : ExchangeTests(site), IClassFixture<Site>;
+
+public sealed class ExchangeTestsOnPostgres(PostgresSite site) : ExchangeTests(site.Required()), IClassFixture<PostgresSite>;

@@ -5,14 +5,14 @@ using Foundress.Knowledge;
 
 namespace Foundress.Server.Tests;
 
-public class ReportEndpointTests : IAsyncLifetime
+public abstract class ReportEndpointTests(bool onPostgres) : IAsyncLifetime
 {
     private const string Address = "api/v1/operations/demo/report";
-    private readonly Site _site = new();
+    private readonly Site _site = new(onPostgres);
 
     public async ValueTask InitializeAsync()
     {
-        await _site.InitializeAsync();
+        await _site.Required().InitializeAsync();
         await _site.Server.Store.AppendAsync("demo", DemoBook.Entries(KnowledgeBase.Load(), DemoBook.DefaultSeed, new DateOnly(2026, 9, 1)));
     }
 
@@ -52,3 +52,7 @@ public class ReportEndpointTests : IAsyncLifetime
     public async Task Report_EmptyBook_SaysSo() =>
         Assert.Contains("no apiary yet", await _site.Caller.GetStringAsync("api/v1/operations/home/report?format=text"), StringComparison.Ordinal);
 }
+
+public sealed class ReportEndpointTestsOnSqlite() : ReportEndpointTests(onPostgres: false);
+
+public sealed class ReportEndpointTestsOnPostgres() : ReportEndpointTests(onPostgres: true);

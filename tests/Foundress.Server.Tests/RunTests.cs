@@ -17,12 +17,15 @@ public class RunTests
     [InlineData("--colour blue", "'--colour' is not an option")]
     [InlineData("data", "'data' is not an option")]
     [InlineData("--demo", "--demo: this build")]
+    [InlineData("--database Password=hush", "--database: 'Host' is missing")]
+    [InlineData("--database=postgres://keeper:hush@db/book", "--database: the setting cannot be read")]
     public async Task Run_BadOption_SaysWhichAndEndsWithTwo(string line, string words)
     {
         using var output = new StringWriter();
         using var errors = new StringWriter();
         Assert.Equal(ServerExit.BadOption, await ServerRun.RunAsync(line.Split(' '), null, output, errors));
         Assert.Contains(words, errors.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("hush", errors.ToString(), StringComparison.Ordinal);
         Assert.Empty(output.ToString());
     }
 
@@ -33,6 +36,33 @@ public class RunTests
         Assert.Null(problem);
         Assert.Equal(new ServerOptions(6000, "/tmp/book", true), options);
         Assert.Equal(5210, ServerOptions.TryParse([], out _)!.Port);
+    }
+
+    [Fact]
+    public void Database_FromTheCommandLine_StandsBeforeTheEnvironment()
+    {
+        var bare = ServerOptions.TryParse([], out _)!;
+        Assert.Null(bare.WithDatabase(null, out _).Database);
+        Assert.Null(bare.WithDatabase(" ", out _).Database);
+        Assert.Equal("'a' on one:5432", bare.WithDatabase("Host=one;Database=a", out _).Database!.ToString());
+        var named = ServerOptions.TryParse(["--database", "Host=two;Database=b;Password=hush"], out _)!.WithDatabase("Host=one;Database=a", out var problem);
+        Assert.Null(problem);
+        Assert.Equal("'b' on two:5432", named.Database!.ToString());
+        Assert.DoesNotContain("hush", named.ToString(), StringComparison.Ordinal);
+        bare.WithDatabase("Host=one;Password=hush", out problem);
+        Assert.Equal($"FOUNDRESS_DATABASE: 'Database' is missing. Write the setting as in '{PostgresAddress.Example}'.", problem);
+    }
+
+    [Fact]
+    public async Task Run_NoDatabaseServer_SaysSoAndEndsWithFour()
+    {
+        using var folder = new TempData();
+        using var output = new StringWriter();
+        using var errors = new StringWriter();
+        var line = (string[])["--port=0", "--data", folder.Path, "--database", "Host=nowhere.invalid;Database=book;Username=keeper;Password=hush"];
+        Assert.Equal(ServerExit.NoBook, await ServerRun.RunAsync(line, null, output, errors));
+        Assert.Contains("'book' on nowhere.invalid:5432 cannot be reached", errors.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("hush", errors.ToString(), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -59,7 +89,7 @@ public class RunTests
         Assert.Contains($"Port {port}", errors.ToString(), StringComparison.Ordinal);
         Assert.Contains("--port", errors.ToString(), StringComparison.Ordinal);
         // And lets go of the book.
-        BookStore.Restore(folder.Path, await BackupOfAsync(folder));
+        await BookStore.RestoreAsync(folder.Path, await BackupOfAsync(folder));
     }
 
     [Fact]

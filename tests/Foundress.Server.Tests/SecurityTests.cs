@@ -2,7 +2,7 @@ using System.Net;
 
 namespace Foundress.Server.Tests;
 
-public class SecurityTests(Site site) : IClassFixture<Site>
+public abstract class SecurityTests(Site site)
 {
     [Theory]
     [InlineData("bees.example")]
@@ -70,3 +70,7 @@ public class SecurityTests(Site site) : IClassFixture<Site>
         Assert.False(answer.Headers.Contains("Server"));
     }
 }
+
+public sealed class SecurityTestsOnSqlite(Site site) : SecurityTests(site), IClassFixture<Site>;
+
+public sealed class SecurityTestsOnPostgres(PostgresSite site) : SecurityTests(site.Required()), IClassFixture<PostgresSite>;

@@ -2,7 +2,7 @@ using Microsoft.Data.Sqlite;
 
 namespace Foundress.Storage.Tests;
 
-/// <summary>Whatever is wrong with the file, the message says so and nothing recorded is lost.</summary>
+/// <summary>Whatever is wrong with the SQLite file, the message says so and nothing recorded is lost.</summary>
 public class FaultTests
 {
     private static readonly BookStoreOptions NoBackups = new() { BackupAtStart = false };
@@ -33,7 +33,7 @@ public class FaultTests
             backup = (await store.BackupAsync()).File;
         Damage(folder);
         var damaged = await File.ReadAllBytesAsync(folder.Data.Database);
-        var result = BookStore.Restore(folder.Path, backup);
+        var result = await BookStore.RestoreAsync(folder.Path, backup);
         Assert.True(result.WasDamaged);
         Assert.Equal(2_000, result.Entries);
         Assert.Equal(damaged, await File.ReadAllBytesAsync(result.Kept!));
@@ -89,7 +89,7 @@ public class FaultTests
         var error = await Assert.ThrowsAsync<StorageException>(() => BookStore.OpenAsync(folder.Path));
         Assert.Equal(StorageFault.Missing, error.Fault);
         Assert.False(File.Exists(folder.Data.Database));
-        Assert.Equal(3, BookStore.Restore(folder.Path, backup).Entries);
+        Assert.Equal(3, (await BookStore.RestoreAsync(folder.Path, backup)).Entries);
     }
 
     [Fact]

@@ -1,12 +1,12 @@
 namespace Foundress.Storage.Tests;
 
-public class ReadTests
+public abstract class ReadTests(DatabaseKind kind)
 {
     [Fact]
     public async Task Read_InPages_MeetsEveryEntryOnce()
     {
-        using var folder = new TempFolder();
-        using var store = await BookStore.OpenAsync(folder.Path);
+        await using var book = await TestBook.MakeAsync(kind);
+        using var store = await book.OpenAsync();
         var entries = Some.Entries(7);
         await store.AppendAsync("home", entries);
         await store.AppendAsync("away", Some.Entries(4, "away"));
@@ -23,16 +23,16 @@ public class ReadTests
     [Fact]
     public async Task Read_UnknownOperation_IsEmpty()
     {
-        using var folder = new TempFolder();
-        using var store = await BookStore.OpenAsync(folder.Path);
+        await using var book = await TestBook.MakeAsync(kind);
+        using var store = await book.OpenAsync();
         Assert.Empty((await store.ReadAsync("nobody's", 0, 10)).Entries);
     }
 
     [Fact]
     public async Task Read_VeryLongPayloads_GivesShortPages()
     {
-        using var folder = new TempFolder();
-        using var store = await BookStore.OpenAsync(folder.Path);
+        await using var book = await TestBook.MakeAsync(kind);
+        using var store = await book.OpenAsync();
         var payload = $$"""{"note":"{{new string('x', 60_000)}}"}""";
         var entries = Enumerable.Range(0, 150).Select(n => Some.Entry(n, payload: payload)).ToArray();
         await store.AppendAsync("home", entries);
@@ -48,16 +48,16 @@ public class ReadTests
     [InlineData(0, 2_001)]
     public async Task Read_CursorOrLimitOutOfRange_IsRefused(long after, int limit)
     {
-        using var folder = new TempFolder();
-        using var store = await BookStore.OpenAsync(folder.Path);
+        await using var book = await TestBook.MakeAsync(kind);
+        using var store = await book.OpenAsync();
         await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() => store.ReadAsync("home", after, limit));
     }
 
     [Fact]
     public async Task RemoveDemo_BesideRealRecords_RemovesOnlyTheDemo()
     {
-        using var folder = new TempFolder();
-        using var store = await BookStore.OpenAsync(folder.Path);
+        await using var book = await TestBook.MakeAsync(kind);
+        using var store = await book.OpenAsync();
         await store.AppendAsync("home", Some.Entries(3));
         await store.AppendAsync("demo", Some.Entries(2, "demo"));
         Assert.Equal(2, await store.RemoveDemoAsync());
@@ -68,8 +68,8 @@ public class ReadTests
     [Fact]
     public async Task RemoveDemo_ThenAdded_NeverReusesACursor()
     {
-        using var folder = new TempFolder();
-        using var store = await BookStore.OpenAsync(folder.Path);
+        await using var book = await TestBook.MakeAsync(kind);
+        using var store = await book.OpenAsync();
         await store.AppendAsync("demo", Some.Entries(2, "demo"));
         var cursor = (await store.ReadAsync("demo", 0, 10)).Next;
         await store.RemoveDemoAsync();
@@ -77,3 +77,7 @@ public class ReadTests
         Assert.Equal(2, (await store.ReadAsync("demo", cursor, 10)).Entries.Count);
     }
 }
+
+public sealed class ReadTestsOnSqlite() : ReadTests(DatabaseKind.Sqlite);
+
+public sealed class ReadTestsOnPostgres() : ReadTests(DatabaseKind.Postgres);

@@ -31,7 +31,7 @@ internal static class AheadCommand
             if (parsed.GetValue(days) is var ahead && ahead is < 1 or > 366)
                 throw new UsageException($"--days '{ahead}': write a whole number from 1 to 366.");
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var forecaster = new ApiaryForecaster(state, KnowledgeBase.Load(), CultureInfo.InvariantCulture);
             var options = new ForecastOptions { Ahead = ahead, Seed = parsed.GetValue(seed) };

@@ -23,9 +23,9 @@ internal static class BackupCommand
             """) { file, list, data, json };
         command.SetAction(async (parsed, cancellation) =>
         {
-            var directory = CommonOptions.DirectoryOf(parsed.GetValue(data), around);
-            BookAccess.RequireExisting(directory);
-            using var store = await BookStore.OpenAsync(directory, new BookStoreOptions { Time = around.Time, BackupAtStart = false }, cancellation);
+            var place = CommonOptions.PlaceOf(parsed.GetValue(data), around);
+            BookAccess.RequireExisting(place);
+            using var store = await BookStore.OpenAsync(place.Directory, place.Options(around) with { BackupAtStart = false }, cancellation);
             if (parsed.GetValue(list))
             {
                 var backups = store.Backups();

@@ -57,7 +57,7 @@ internal static class CalibrateCommand
             async Task<(JarScoops Scoops, IReadOnlyList<TaughtScoop> Taught)> OfBookAsync(string? only)
             {
                 using var book = await BookAccess.OpenExistingAsync(
-                    CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                    CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
                 var scoops = new JarScoops(book.Ledger.State, knowledge);
                 return (scoops, [.. scoops.All.Where(scoop => only is null || scoop.Measure == only)]);
             }

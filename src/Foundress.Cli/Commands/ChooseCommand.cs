@@ -51,7 +51,7 @@ internal static class ChooseCommand
                 throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"--tolerance '{borne}': write a chance from 0.01 to 0.5, for example 0.2."));
             if (parsed.GetValue(days) is var ahead && ahead is < 56 or > 366)
                 throw new UsageException($"--days '{ahead}': write a whole number from 56 to 366.");
-            using var book = await BookAccess.OpenExistingAsync(CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+            using var book = await BookAccess.OpenExistingAsync(CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var place = state.Apiaries[One(parsed.GetValue(apiary) ?? [], state)];
             var options = new PlanOptions

@@ -61,9 +61,9 @@ internal static class DrawCommand
             }
             else
             {
-                var directory = CommonOptions.DirectoryOf(parsed.GetValue(data), around);
-                BookAccess.RequireExisting(directory);
-                using var book = await BookAccess.OpenAsync(directory, parsed.GetValue(operation)!, Author(parsed.GetValue(author)!), around, cancellation);
+                var place = CommonOptions.PlaceOf(parsed.GetValue(data), around);
+                BookAccess.RequireExisting(place);
+                using var book = await BookAccess.OpenAsync(place, parsed.GetValue(operation)!, Author(parsed.GetValue(author)!), around, cancellation);
                 var state = book.Ledger.State;
                 proposal = TakeArgument.Apply(parsed.GetValue(take), new RoundPlanner(state, knowledge).Propose(ApiaryArgument.Find(given, state), day));
                 if (proposal.Apiaries.Count == 0)

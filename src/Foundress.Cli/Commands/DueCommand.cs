@@ -38,7 +38,7 @@ internal static class DueCommand
             if (parsed.GetValue(app) is { } given)
                 address = LabelSheet.Address(given) ?? throw new UsageException($"--app '{given}': write the whole address, for example https://bees.example/.");
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var wanted = ApiaryArgument.Find(ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []), state).ToHashSet();
             var knowledge = KnowledgeBase.Load();

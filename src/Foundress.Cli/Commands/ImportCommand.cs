@@ -46,7 +46,7 @@ internal static class ImportCommand
             var path = parsed.GetValue(how.File)!;
             using var csv = how.Open(parsed);
             using var book = await BookAccess.OpenAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, writer, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, writer, around, cancellation);
             var rules = JarImportRules.From(KnowledgeBase.Load(), book.Ledger.State.Policy, around.Today);
             var jars = JarImport.Open(csv, book.Ledger, book.Scribe.Operation, rules);
             ImportOptions.SayUnknown(path, jars.UnknownColumns, around.Error);

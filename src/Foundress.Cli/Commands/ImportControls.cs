@@ -37,7 +37,7 @@ internal static class ImportControls
             var path = parsed.GetValue(how.File)!;
             using var csv = how.Open(parsed);
             using var book = await BookAccess.OpenAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, writer, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, writer, around, cancellation);
             var read = ControlImport.Read(csv, book.Ledger, book.Scribe.Operation, KnowledgeBase.Load(), around.Today, parsed.GetValue(unknown));
             ImportOptions.SayUnknown(path, read.UnknownColumns, around.Error);
             foreach (var use in read.Uses)

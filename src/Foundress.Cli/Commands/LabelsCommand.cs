@@ -28,7 +28,7 @@ internal static class LabelsCommand
             if (LabelSheet.Address(address) is null)
                 throw new UsageException($"--app '{address}': write the whole address, for example https://bees.example/.");
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var labels = LabelSheet.Labels(state, ApiaryArgument.Find(ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []), state), around.Today, address);
             await OutputFile.WriteAsync(LabelSheet.Page(labels), parsed.GetValue(file), around, cancellation);

@@ -23,7 +23,7 @@ internal static class MapCommand
         command.SetAction(async (parsed, cancellation) =>
         {
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             await OutputFile.WriteAsync(ApiaryGeoJson.Write(book.Ledger.State, around.Today), parsed.GetValue(file), around, cancellation);
             return ExitCodes.Fine;
         });

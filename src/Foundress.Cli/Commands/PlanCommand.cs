@@ -51,7 +51,7 @@ internal static class PlanCommand
             async Task<PlanOutput> OfBookAsync()
             {
                 using var book = await BookAccess.OpenExistingAsync(
-                    CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                    CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
                 var state = book.Ledger.State;
                 var proposal = new RoundPlanner(state, knowledge).Propose(ApiaryArgument.Find(given, state), day);
                 return Of(proposal, day, place => DueDates.Next(place, state, knowledge, around.Today), DesignerOf(state));

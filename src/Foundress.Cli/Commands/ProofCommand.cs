@@ -32,7 +32,7 @@ internal static class ProofCommand
         {
             var first = parsed.GetValue(from) is { } day ? CommonOptions.PastDay("--from", day, around) : around.Today.AddYears(-1);
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var knowledge = KnowledgeBase.Load();
             var growth = new GrowthForecaster(book.Ledger.Entries, state, knowledge);

@@ -42,7 +42,7 @@ internal static class RegisterCommand
             if (first > last)
                 throw new UsageException($"--from {first:yyyy-MM-dd} lies after --to {last:yyyy-MM-dd}: turn them round.");
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var knowledge = KnowledgeBase.Load();
             ApiaryId? only = parsed.GetValue(apiary) is { } name ? ApiaryArgument.Find([new ApiaryArgument(name, null)], state)[0] : null;

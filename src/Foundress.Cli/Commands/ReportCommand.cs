@@ -39,7 +39,7 @@ internal static class ReportCommand
                 throw new UsageException($"--from {first:yyyy-MM-dd} lies after --to {last:yyyy-MM-dd}: turn them round.");
             var form = parsed.GetValue(json) ? "json" : parsed.GetValue(format);
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             ApiaryId? only = parsed.GetValue(apiary) is { } name ? ApiaryArgument.Find([new ApiaryArgument(name, null)], state)[0] : null;
             var report = new ReportBuilder(state, KnowledgeBase.Load(), around.Culture)

@@ -16,17 +16,18 @@ internal static class RestoreCommand
             "restore",
             """
             Put a backup in the place of the book. The book as it was is kept among the backups.
+            With --database the backup goes into a PostgreSQL database that holds no entries.
 
             Example:
               foundress restore /media/stick/book-2026-08-01.db
             """) { file, data, json };
-        command.SetAction(parsed =>
+        command.SetAction(async (parsed, cancellation) =>
         {
             var path = parsed.GetValue(file)!;
             if (!File.Exists(path))
                 throw new UsageException($"There is no file '{path}'. Name the backup to restore; foundress backup --list shows the dated ones.");
-            var directory = CommonOptions.DirectoryOf(parsed.GetValue(data), around);
-            var result = BookStore.Restore(directory, path, new BookStoreOptions { Time = around.Time });
+            var place = CommonOptions.PlaceOf(parsed.GetValue(data), around);
+            var result = await BookStore.RestoreAsync(place.Directory, path, place.Options(around), cancellation);
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, result);
             else

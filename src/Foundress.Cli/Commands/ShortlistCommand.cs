@@ -35,7 +35,7 @@ internal static class ShortlistCommand
                 throw new UsageException($"--apiary '{numbered.Name}={numbered.Colonies}': name an apiary of the book, without a number of colonies.");
             var from = parsed.GetValue(since) is { } text ? CommonOptions.PastDay("--since", text, around) : around.Today.AddYears(-1);
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
             var list = new BreedingLists(state, KnowledgeBase.Load(), CultureInfo.InvariantCulture).Of([.. ApiaryArgument.Find(given, state)], from, around.Today);
             if (parsed.GetValue(json))

@@ -16,9 +16,9 @@ internal sealed class BookAccess : IDisposable
     internal Scribe Scribe { get; }
 
     /// <summary>Opens the book, making it where there is none.</summary>
-    internal static async Task<BookAccess> OpenAsync(string directory, string operation, string author, Surroundings around, CancellationToken cancellation)
+    internal static async Task<BookAccess> OpenAsync(BookPlace place, string operation, string author, Surroundings around, CancellationToken cancellation)
     {
-        var store = await BookStore.OpenAsync(directory, new BookStoreOptions { Time = around.Time }, cancellation);
+        var store = await BookStore.OpenAsync(place.Directory, place.Options(around), cancellation);
         try
         {
             var clock = new HybridClock(around.Time);
@@ -41,15 +41,18 @@ internal sealed class BookAccess : IDisposable
     }
 
     /// <summary>Opens a book that must be there: a slip in the folder's name must not look like an empty book.</summary>
-    internal static Task<BookAccess> OpenExistingAsync(string directory, string operation, Surroundings around, CancellationToken cancellation)
+    internal static Task<BookAccess> OpenExistingAsync(BookPlace place, string operation, Surroundings around, CancellationToken cancellation)
     {
-        RequireExisting(directory);
-        return OpenAsync(directory, operation, "command line", around, cancellation);
+        RequireExisting(place);
+        return OpenAsync(place, operation, "command line", around, cancellation);
     }
 
-    internal static void RequireExisting(string directory)
+    internal static void RequireExisting(BookPlace place)
     {
-        var folder = DataFolder.At(directory);
+        // A slip in a database's name is told by its server.
+        if (place.Database is not null)
+            return;
+        var folder = DataFolder.At(place.Directory);
         if (!File.Exists(folder.Database) && !Directory.Exists(folder.Backups))
             throw new UsageException($"There is no book in {folder.Path} yet. Start the app or import jars first, or name another folder with --data.");
     }

@@ -10,13 +10,22 @@ namespace Foundress.Cli.Running;
 internal static class CommonOptions
 {
     internal const string DataVariable = "FOUNDRESS_DATA";
+    internal const string DatabaseVariable = "FOUNDRESS_DATABASE";
+    internal const string DatabaseName = "--database";
+    internal const string DataName = "--data";
 
     internal static Option<bool> Json() => new("--json") { Description = "Write JSON." };
 
-    internal static Option<string?> Data() => new("--data")
+    internal static Option<string?> Data() => new(DataName)
     {
         Description = $"Folder of the book. Without it: the environment variable {DataVariable}, or else {DataFolder.Default.Path}.",
         HelpName = "DIR",
+    };
+
+    internal static Option<string?> Database() => new(DatabaseName)
+    {
+        Description = $"The PostgreSQL database that holds the book, as '{PostgresAddress.Example}'. Without it: the environment variable {DatabaseVariable}, where a password is better kept; or else the file in the book's folder.",
+        HelpName = "SETTING",
     };
 
     internal static Option<string> Operation() => new("--operation")
@@ -43,6 +52,17 @@ internal static class CommonOptions
     private static string[] MethodIds => [.. KnowledgeBase.Load().Methods.Where(one => one.IsJar && !one.IsHistoric).Select(one => one.Id)];
 
     internal static Option<string?> Day(string name, string what) => new(name) { Description = $"{what} (yyyy-MM-dd). Without it: today.", HelpName = "DAY" };
+
+    /// <summary>Where the book lies: <see cref="DirectoryOf"/> and the database that was named on the command line or in the environment.</summary>
+    internal static BookPlace PlaceOf(string? given, Surroundings around) => new(DirectoryOf(given, around), DatabaseOf(around));
+
+    /// <summary>The PostgreSQL database that holds the book; none for the file in the folder.</summary>
+    internal static PostgresAddress? DatabaseOf(Surroundings around)
+    {
+        if (around.Variable(DatabaseVariable) is not { } setting || string.IsNullOrWhiteSpace(setting))
+            return null;
+        return PostgresAddress.TryParse(setting, out var problem) ?? throw new UsageException($"{DatabaseName} (or {DatabaseVariable}): {problem}");
+    }
 
     /// <summary>The folder of the book.</summary>
     internal static string DirectoryOf(string? given, Surroundings around)

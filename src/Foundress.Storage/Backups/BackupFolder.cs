@@ -1,5 +1,4 @@
 using System.Globalization;
-using Foundress.Storage.Sqlite;
 
 namespace Foundress.Storage.Backups;
 
@@ -17,18 +16,24 @@ internal sealed class BackupFolder
 
     private readonly DataFolder _folder;
     private readonly TimeProvider _time;
+    private readonly Action<string> _copy;
 
-    public BackupFolder(DataFolder folder, TimeProvider time) => (_folder, _time) = (folder, time);
-
-    public static BackupFolder Of(DataFolder folder) => new(folder, TimeProvider.System);
+    /// <summary>The backups of a book.</summary>
+    /// <param name="folder">The data folder.</param>
+    /// <param name="time">The clock that names them.</param>
+    /// <param name="copy">Writes a whole, checked copy of the book to a file.</param>
+    public BackupFolder(DataFolder folder, TimeProvider time, Action<string> copy) => (_folder, _time, _copy) = (folder, time, copy);
 
     /// <summary>The backups, newest first.</summary>
-    public IReadOnlyList<Backup> List()
+    public IReadOnlyList<Backup> List() => ListOf(_folder);
+
+    /// <summary>The backups in a data folder, newest first.</summary>
+    public static IReadOnlyList<Backup> ListOf(DataFolder folder)
     {
-        if (!Directory.Exists(_folder.Backups))
+        if (!Directory.Exists(folder.Backups))
             return [];
         var found = new List<Backup>();
-        foreach (var file in new DirectoryInfo(_folder.Backups).EnumerateFiles(Prefix + "*" + Suffix))
+        foreach (var file in new DirectoryInfo(folder.Backups).EnumerateFiles(Prefix + "*" + Suffix))
         {
             var name = file.Name.AsSpan(Prefix.Length, file.Name.Length - Prefix.Length - Suffix.Length);
             if (name.Length >= StampLength
@@ -110,7 +115,7 @@ internal sealed class BackupFolder
         {
             Directory.CreateDirectory(Path.GetDirectoryName(target)!);
             var part = target + "." + Path.GetRandomFileName() + Unfinished;
-            SqliteCopy.Make(_folder, _folder.Database, part);
+            _copy(part);
             File.Move(part, target);
             return new Backup(target, made, reason, new FileInfo(target).Length);
         }

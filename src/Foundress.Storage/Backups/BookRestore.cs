@@ -1,5 +1,4 @@
 using Foundress.Storage.Sqlite;
-using Microsoft.EntityFrameworkCore;
 
 namespace Foundress.Storage.Backups;
 
@@ -15,9 +14,9 @@ internal static class BookRestore
         File.Delete(next);
         try
         {
-            var entries = Take(folder, file, next);
+            var entries = BackupFile.Take(folder, file, next);
             SqliteCopy.Renew(folder, next);
-            var (kept, damaged) = Keep(folder, new BackupFolder(folder, options.Time));
+            var (kept, damaged) = Keep(folder, new BackupFolder(folder, options.Time, target => SqliteCopy.Make(folder, folder.Database, target)));
             File.Move(next, folder.Database, overwrite: true);
             var now = SqliteInspection.Of(folder, folder.Database, full: true).Entries;
             return now == entries
@@ -29,37 +28,6 @@ internal static class BookRestore
         finally
         {
             File.Delete(next);
-        }
-    }
-
-    // Everything about the backup is checked on a copy, before the book is touched.
-    private static long Take(DataFolder folder, string file, string next)
-    {
-        if (!File.Exists(file))
-            throw Bad(file, "there is no such file");
-        if (file == folder.Database)
-            throw Bad(file, "that is the book itself");
-        try
-        {
-            SqliteInspection.Of(new DataFolder(Path.GetDirectoryName(file)!), file, full: true);
-            SqliteCopy.Make(folder, file, next);
-            var taken = SqliteInspection.Of(folder, next, full: true);
-            if (taken.Migrations.Count == 0)
-                throw Bad(file, "it holds no book");
-            using var database = new SqliteDatabase(folder, new BookStoreOptions());
-            using var context = database.Open();
-            var known = context.Database.GetMigrations().ToHashSet(StringComparer.Ordinal);
-            return taken.Migrations.All(known.Contains)
-                ? taken.Entries
-                : throw Bad(file, "a newer version of Foundress made it; restore it with that version");
-        }
-        catch (StorageException error) when (error.Fault == StorageFault.Damaged)
-        {
-            throw Bad(file, "it is damaged", error);
-        }
-        catch (StorageException error) when (error.Fault == StorageFault.NotABook)
-        {
-            throw Bad(file, "it is not a book of Foundress", error);
         }
     }
 
@@ -83,8 +51,4 @@ internal static class BookRestore
     private static StorageException InUse(DataFolder folder) => new(
         StorageFault.InUse, folder.Database,
         $"The book in {folder.Path} is open in another program. Nothing was changed. Stop the server and every other program that uses this folder, then restore again.");
-
-    private static StorageException Bad(string file, string why, Exception? inner = null) => new(
-        StorageFault.BadBackup, file,
-        $"{file} cannot be restored: {why}. The book was left as it is. Choose another backup.", inner);
 }

@@ -5,6 +5,13 @@ namespace Foundress.Storage.Model;
 /// <summary>Entries to rows and back.</summary>
 internal static class EntryRows
 {
+    /// <summary>The columns of an entry but its sequence number, in the order of <see cref="Values"/>.</summary>
+    public static readonly string[] Columns =
+        ["operation", "id", "author", "device", "clock", "kind", "schema", "payload", "received_at"];
+
+    public static object[] Values(StoredEntry row) =>
+        [row.Operation, row.Id, row.Author, row.Device, row.Clock, row.Kind, row.Schema, row.Payload, row.ReceivedAt];
+
     public static StoredEntry ToRow(this Entry entry, DateTimeOffset received) => new()
     {
         Operation = entry.Operation,

@@ -81,7 +81,8 @@ internal static class SqliteCopy
         }
     });
 
-    private static void Flush(string file)
+    /// <summary>Returns when the file is on the disk.</summary>
+    public static void Flush(string file)
     {
         using var stream = new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite);
         stream.Flush(flushToDisk: true);

@@ -90,7 +90,7 @@ internal static class SqliteErrors
         StorageFault.Newer, folder.Database,
         $"The database {folder.Database} was written by a newer version of Foundress (it knows '{migration}', this one does not). It was left as it is. Start the newer version, or restore a backup made before the update from {folder.Backups}.");
 
-    private static string HowToRestore(DataFolder folder) => BackupFolder.Of(folder).List() is [var newest, ..]
+    private static string HowToRestore(DataFolder folder) => BackupFolder.ListOf(folder) is [var newest, ..]
         ? $"To go on from the newest backup, stop the server and run: foundress restore \"{newest.File}\" --data \"{folder.Path}\" (the present file is kept beside it)."
         : $"There is no backup in {folder.Backups}.";
 }

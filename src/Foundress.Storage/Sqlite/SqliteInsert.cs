@@ -1,27 +1,25 @@
 using System.Data.Common;
+using Foundress.Storage.Model;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 
-namespace Foundress.Storage.Model;
+namespace Foundress.Storage.Sqlite;
 
 /// <summary>
 /// Adds rows that are not there yet. One prepared statement used again for every row is some thirty times as fast as
-/// tracked entities, and its wording is common to SQLite and PostgreSQL.
+/// tracked entities.
 /// </summary>
-internal sealed class EntryInsert : IAsyncDisposable
+internal sealed class SqliteInsert : IAsyncDisposable
 {
-    private static readonly string[] Columns =
-        ["operation", "id", "author", "device", "clock", "kind", "schema", "payload", "received_at"];
-
     private readonly DbCommand _command;
 
-    public EntryInsert(BookContext context)
+    public SqliteInsert(BookContext context)
     {
         _command = context.Database.GetDbConnection().CreateCommand();
         _command.Transaction = context.Database.CurrentTransaction!.GetDbTransaction();
         _command.CommandText =
-            $"INSERT INTO entries ({string.Join(", ", Columns)}) VALUES ({string.Join(", ", Columns.Select(column => "@" + column))}) ON CONFLICT (operation, id) DO NOTHING";
-        foreach (var column in Columns)
+            $"INSERT INTO entries ({string.Join(", ", EntryRows.Columns)}) VALUES ({string.Join(", ", EntryRows.Columns.Select(column => "@" + column))}) ON CONFLICT (operation, id) DO NOTHING";
+        foreach (var column in EntryRows.Columns)
         {
             var parameter = _command.CreateParameter();
             parameter.ParameterName = "@" + column;
@@ -33,8 +31,7 @@ internal sealed class EntryInsert : IAsyncDisposable
     /// <returns>Whether it was added.</returns>
     public async Task<bool> TryAddAsync(StoredEntry row, CancellationToken cancellation)
     {
-        object[] values =
-            [row.Operation, row.Id, row.Author, row.Device, row.Clock, row.Kind, row.Schema, row.Payload, row.ReceivedAt];
+        var values = EntryRows.Values(row);
         for (var n = 0; n < values.Length; n++)
             _command.Parameters[n].Value = values[n];
         return await _command.ExecuteNonQueryAsync(cancellation) == 1;
