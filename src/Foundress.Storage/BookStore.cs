@@ -193,6 +193,19 @@ public sealed class BookStore : IDisposable
             return counts.ConvertAll(count => new OperationCount(count.Operation, count.Entries));
         });
 
+    /// <summary>
+    /// The time as far as this book can know it: what the clock shows, but never before the last entry was taken in. A small
+    /// computer without a battery may start with a clock that is years behind.
+    /// </summary>
+    public Task<DateTimeOffset> NowAsync(CancellationToken cancellation = default) =>
+        SqliteErrors.GuardAsync(Folder, async () =>
+        {
+            await using var context = _database.Open();
+            var last = await context.Entries.OrderByDescending(e => e.Sequence).Select(e => e.ReceivedAt).FirstOrDefaultAsync(cancellation);
+            var now = _options.Time.GetUtcNow();
+            return now.ToUnixTimeMilliseconds() >= last ? now : DateTimeOffset.FromUnixTimeMilliseconds(last);
+        });
+
     /// <summary>How many entries an operation has.</summary>
     public Task<long> CountAsync(string operation, CancellationToken cancellation = default) =>
         SqliteErrors.GuardAsync(Folder, async () =>

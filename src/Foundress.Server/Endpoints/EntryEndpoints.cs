@@ -57,10 +57,10 @@ internal static class EntryEndpoints
 
         var body = new MemoryStream();
         await http.Request.Body.CopyToAsync(body, cancellation);
-        var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length));
+        var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length), await store.NowAsync(cancellation));
         // A caller that hangs up now may not know, and sends again: that does no harm.
         var result = await store.AppendAsync(operation, exchange.Entries, cancellation);
-        return TypedResults.Ok(new ExchangeAnswer(result.Accepted, result.Known, exchange.Refused));
+        return TypedResults.Ok(new ExchangeAnswer(result.Accepted, result.Known, exchange.Refused, store.Incarnation));
     }
 
     private static void CheckOperation(string operation)
