@@ -1,6 +1,7 @@
 using System.Net;
 using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
+using Foundress.Server.Exchange;
 using Foundress.Server.Problems;
 using Foundress.Server.Security;
 using Foundress.Storage;
@@ -91,6 +92,7 @@ public sealed class FoundressServer : IAsyncDisposable
         });
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(10));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ServerJson.Default));
+        builder.Services.AddExchangePacking();
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
@@ -98,10 +100,12 @@ public sealed class FoundressServer : IAsyncDisposable
 
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
+        app.UsePackedAnswers();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.UseMiddleware<LocalHostsOnly>();
         app.UseMiddleware<SameOriginWrites>();
+        app.UsePackedRequests();
         app.MapHealth();
         var api = app.MapGroup("/api/v1");
         api.MapAbout();

@@ -201,9 +201,7 @@ public sealed class BookStore : IDisposable
         SqliteErrors.GuardAsync(Folder, async () =>
         {
             await using var context = _database.Open();
-            var last = await context.Entries.OrderByDescending(e => e.Sequence).Select(e => e.ReceivedAt).FirstOrDefaultAsync(cancellation);
-            var now = _options.Time.GetUtcNow();
-            return now.ToUnixTimeMilliseconds() >= last ? now : DateTimeOffset.FromUnixTimeMilliseconds(last);
+            return await NowAsync(context, cancellation);
         });
 
     /// <summary>How many entries an operation has.</summary>
@@ -261,7 +259,7 @@ public sealed class BookStore : IDisposable
         SqliteBookContext context, Dictionary<Guid, Entry>.ValueCollection entries, CancellationToken cancellation)
     {
         await using var insert = new EntryInsert(context);
-        var received = _options.Time.GetUtcNow();
+        var received = await NowAsync(context, cancellation);
         var held = new List<Entry>();
         foreach (var entry in entries)
         {
@@ -289,6 +287,13 @@ public sealed class BookStore : IDisposable
         }
 
         return accepted;
+    }
+
+    private async Task<DateTimeOffset> NowAsync(SqliteBookContext context, CancellationToken cancellation)
+    {
+        var last = await context.Entries.OrderByDescending(e => e.Sequence).Select(e => e.ReceivedAt).FirstOrDefaultAsync(cancellation);
+        var now = _options.Time.GetUtcNow();
+        return now.ToUnixTimeMilliseconds() >= last ? now : DateTimeOffset.FromUnixTimeMilliseconds(last);
     }
 
     private static IQueryable<StoredEntry> InOrder(SqliteBookContext context, string operation, long after) =>

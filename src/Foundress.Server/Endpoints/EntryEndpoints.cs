@@ -56,7 +56,16 @@ internal static class EntryEndpoints
         }
 
         var body = new MemoryStream();
-        await http.Request.Body.CopyToAsync(body, cancellation);
+        try
+        {
+            await http.Request.Body.CopyToAsync(body, cancellation);
+        }
+        catch (Exception error) when (error is InvalidDataException or InvalidOperationException)
+        {
+            throw new RequestProblemException(
+                StatusCodes.Status400BadRequest, $"The body is not whole, or is not packed as Content-Encoding says. Nothing of it was kept; send it again. ({error.Message})");
+        }
+
         var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length), await store.NowAsync(cancellation));
         // A caller that hangs up now may not know, and sends again: that does no harm.
         var result = await store.AppendAsync(operation, exchange.Entries, cancellation);

@@ -8,8 +8,12 @@ namespace Foundress.Web.Sync;
 
 /// <summary>The server over HTTP.</summary>
 /// <param name="http">A client whose base address is the server.</param>
-public sealed class BookServer(HttpClient http) : IBookServer
+/// <param name="packing">How what is sent is made smaller.</param>
+public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
 {
+    // Less than that travels in one packet anyhow.
+    private const int WorthPacking = 1_200;
+
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
     /// <inheritdoc/>
@@ -27,8 +31,7 @@ public sealed class BookServer(HttpClient http) : IBookServer
     /// <inheritdoc/>
     public async Task<PushReply> PushAsync(string operation, IReadOnlyList<Entry> entries)
     {
-        using var content = new ByteArrayContent(EntryJson.WriteMany(entries));
-        content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
+        using var content = await ContentAsync(EntryJson.WriteMany(entries));
         using var reply = await SendAsync(HttpMethod.Post, $"api/v1/operations/{Uri.EscapeDataString(operation)}/entries", content);
         var refused = new Dictionary<EntryId, string>();
         if (reply!.RootElement.TryGetProperty("refused", out var list) && list.ValueKind == JsonValueKind.Array)
@@ -65,6 +68,16 @@ public sealed class BookServer(HttpClient http) : IBookServer
     public async Task RemoveDemoAsync()
     {
         using var reply = await SendAsync(HttpMethod.Delete, "api/v1/operations/demo", null);
+    }
+
+    private async Task<ByteArrayContent> ContentAsync(byte[] json)
+    {
+        var packed = json.Length >= WorthPacking ? await packing.GzipAsync(json) : null;
+        var content = new ByteArrayContent(packed ?? json);
+        content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
+        if (packed is not null)
+            content.Headers.ContentEncoding.Add("gzip");
+        return content;
     }
 
     private static string? Incarnation(JsonElement root) =>
