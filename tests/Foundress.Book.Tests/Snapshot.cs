@@ -10,7 +10,7 @@ internal static class Snapshot
     {
         var text = new StringBuilder();
         foreach (var apiary in state.Apiaries.Values.OrderBy(a => a.Id.Value))
-            text.AppendLine(apiary.ToString());
+            text.AppendLine($"{apiary} {string.Join(' ', state.EntriesOf(apiary.Id).Select(e => e.Id))}");
         foreach (var colony in state.Colonies.Values.OrderBy(c => c.Id.Value))
         {
             text.AppendLine($"{colony.Id} {colony.Name} {string.Join(' ', colony.Stays)} {colony.End} {colony.SplitFrom} {colony.Note}");
