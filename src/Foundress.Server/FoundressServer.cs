@@ -1,6 +1,8 @@
 using System.Net;
+using Foundress.Server.Books;
 using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
+using Foundress.Server.Exchange;
 using Foundress.Server.Problems;
 using Foundress.Server.Security;
 using Foundress.Storage;
@@ -91,17 +93,21 @@ public sealed class FoundressServer : IAsyncDisposable
         });
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(10));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ServerJson.Default));
+        builder.Services.AddExchangePacking();
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
+        builder.Services.AddSingleton<ApiaryBooks>();
         builder.Services.AddSingleton(TimeProvider.System);
 
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
+        app.UsePackedAnswers();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.UseMiddleware<LocalHostsOnly>();
         app.UseMiddleware<SameOriginWrites>();
+        app.UsePackedRequests();
         app.MapHealth();
         var api = app.MapGroup("/api/v1");
         api.MapAbout();
@@ -110,6 +116,7 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapBackups();
         api.MapReport();
         api.MapBook();
+        api.MapApiaries();
         app.MapCalendar();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",

@@ -12,6 +12,9 @@ namespace Foundress.Server;
 [JsonSerializable(typeof(DemoRemoved))]
 [JsonSerializable(typeof(BackupList))]
 [JsonSerializable(typeof(BackupLine))]
+[JsonSerializable(typeof(DueAnswer))]
+[JsonSerializable(typeof(ApiariesAnswer))]
+[JsonSerializable(typeof(ApiaryAnswer))]
 [JsonSerializable(typeof(Health))]
 [JsonSerializable(typeof(ProblemDetails))]
 internal sealed partial class ServerJson : JsonSerializerContext;

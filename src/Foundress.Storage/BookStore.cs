@@ -23,6 +23,9 @@ public sealed class BookStore : IDisposable
     /// <summary>The most entries one page gives.</summary>
     public const int GreatestPage = 2_000;
 
+    // Few enough places for one statement.
+    private const int AtOnce = 1_000;
+
     // Keeps a page of long payloads from filling the memory of a phone.
     private const int GreatestPageCharacters = 4_000_000;
 
@@ -132,7 +135,7 @@ public sealed class BookStore : IDisposable
                 distinct[entry.Id.Value] = entry;
         }
 
-        var received = _options.Time.GetUtcNow();
+        var received = await NowAsync(cancellation);
         var accepted = await AppendRowsAsync(operation, [.. distinct.Values.Select(entry => entry.ToRow(received))], cancellation);
         return new AppendResult(accepted, entries.Count - accepted);
     }
@@ -153,21 +156,46 @@ public sealed class BookStore : IDisposable
         {
             await using var context = await LookAsync(cancellation);
             var entries = new List<Entry>();
+            var sequences = new List<long>();
             var next = afterSequence;
             var characters = 0;
             var rows = InOrder(context, operation, afterSequence).Take(limit + 1).AsAsyncEnumerable();
             await foreach (var row in rows.WithCancellation(cancellation))
             {
                 if (entries.Count == limit || characters > GreatestPageCharacters)
-                    return new EntryPage(entries, next, true);
+                    return new EntryPage(entries, next, true, sequences);
                 entries.Add(row.ToEntry());
+                sequences.Add(row.Sequence);
                 characters += row.Payload.Length;
                 next = row.Sequence;
             }
 
-            return new EntryPage(entries, next, false);
+            return new EntryPage(entries, next, false, sequences);
         });
     }
+
+    /// <summary>Reads entries by their places in the order of commit.</summary>
+    /// <param name="operation">The operation.</param>
+    /// <param name="sequences">The places, each once, in order.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <returns>The entries in order; fewer when some are not there any more.</returns>
+    public Task<IReadOnlyList<Entry>> ReadAtAsync(string operation, IReadOnlyList<long> sequences, CancellationToken cancellation = default) =>
+        _database.GuardAsync<IReadOnlyList<Entry>>(async () =>
+        {
+            await using var context = await LookAsync(cancellation);
+            var entries = new List<Entry>(sequences.Count);
+            foreach (var some in sequences.Chunk(AtOnce))
+            {
+                // The operation is looked at here: an index on it would read far more rows than the places do.
+                await foreach (var row in context.Entries.AsNoTracking().Where(e => some.Contains(e.Sequence)).OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellation))
+                {
+                    if (row.Operation == operation)
+                        entries.Add(row.ToEntry());
+                }
+            }
+
+            return entries;
+        });
 
     /// <summary>Every entry of an operation in the order of commit, a page at a time.</summary>
     public async IAsyncEnumerable<Entry> ReadAllAsync(
@@ -195,6 +223,19 @@ public sealed class BookStore : IDisposable
                 .OrderBy(count => count.Operation)
                 .ToListAsync(cancellation);
             return counts.ConvertAll(count => new OperationCount(count.Operation, count.Entries));
+        });
+
+    /// <summary>
+    /// The time as far as this book can know it: what the clock shows, but never before the last entry was taken in. A small
+    /// computer without a battery may start with a clock that is years behind.
+    /// </summary>
+    public Task<DateTimeOffset> NowAsync(CancellationToken cancellation = default) =>
+        _database.GuardAsync(async () =>
+        {
+            await using var context = _database.Open();
+            var last = await context.Entries.OrderByDescending(e => e.Sequence).Select(e => e.ReceivedAt).FirstOrDefaultAsync(cancellation);
+            var now = _options.Time.GetUtcNow();
+            return now.ToUnixTimeMilliseconds() >= last ? now : DateTimeOffset.FromUnixTimeMilliseconds(last);
         });
 
     /// <summary>How many entries an operation has.</summary>

@@ -40,6 +40,7 @@ builder.Services.AddSingleton<Microsoft.AspNetCore.Components.WebAssembly.Servic
 builder.Services.AddSingleton<DirtyForms>();
 builder.Services.AddSingleton<AppUpdate>();
 builder.Services.AddSingleton<UndoList>();
+builder.Services.AddSingleton<IPacking, BrowserPacking>();
 builder.Services.AddSingleton<BookServer>();
 builder.Services.AddSingleton<Exchange>();
 

@@ -10,13 +10,15 @@ internal static class Snapshot
     {
         var text = new StringBuilder();
         foreach (var apiary in state.Apiaries.Values.OrderBy(a => a.Id.Value))
-            text.AppendLine(apiary.ToString());
+            text.AppendLine($"{apiary} {string.Join(' ', state.EntriesOf(apiary.Id).Select(e => e.Id))}");
         foreach (var colony in state.Colonies.Values.OrderBy(c => c.Id.Value))
         {
             text.AppendLine($"{colony.Id} {colony.Name} {string.Join(' ', colony.Stays)} {colony.End} {colony.SplitFrom} {colony.Note}");
             text.AppendLine(string.Join(' ', state.EntriesOf(colony.Id).Select(e => e.Id)));
             text.AppendLine(string.Join(' ', state.InspectionsOf(colony.Id).Select(i => i.Facts)));
             text.AppendLine(string.Join(' ', state.HappeningsOf(colony.Id).Select(h => $"{h.Entry.Id} {h.Facts}")));
+            text.AppendLine(string.Join(' ', state.FallsOf(colony.Id).Select(f => f.Entry.Payload)));
+            text.AppendLine(string.Join(' ', state.BroodOf(colony.Id).Select(b => b.Entry.Payload)));
         }
 
         foreach (var jar in state.Jars)
@@ -31,6 +33,12 @@ internal static class Snapshot
             text.AppendLine($"{id} {agent}");
         foreach (var (id, normals) in state.Normals.OrderBy(n => n.Key.Value))
             text.AppendLine($"{id} {string.Join(' ', normals.Highs)} {string.Join(' ', normals.Lows)}");
+        foreach (var plan in state.ControlPlans)
+            text.AppendLine($"{plan.Entry.Id} {plan.Entry.Payload}");
+        foreach (var (id, days) in state.Days.OrderBy(d => d.Key.Value))
+            text.AppendLine($"{id} {days}");
+        foreach (var (key, snooze) in state.PutOff.OrderBy(p => p.Key, StringComparer.Ordinal))
+            text.AppendLine($"{key} {snooze}");
         text.AppendLine(state.Policy.ToString());
         foreach (var (id, struck) in state.Struck.OrderBy(s => s.Key.Value))
             text.AppendLine($"{id} {struck}");

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.StaticFiles;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 
 namespace Foundress.Browser.Tests;
@@ -49,7 +50,9 @@ public sealed class PublishedHost : IAsyncDisposable
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.UseUrls("http://127.0.0.1:0");
+        builder.Services.AddRequestDecompression();
         var app = builder.Build();
+        app.UseRequestDecompression();
         var host = new PublishedHost(app, root);
         app.Run(host.AnswerAsync);
         await app.StartAsync();

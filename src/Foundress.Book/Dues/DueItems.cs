@@ -53,17 +53,19 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
             items.Add(new(due.Key, DueKind.Planned, plan.Apiary, [.. plan.Colonies.Where(state.Colonies.ContainsKey)], null, due.From, due.To, Time(due.From, due.To, today), due.Text, Agent: due.Use.Agent));
         }
 
-        return
-        [
-            .. items.Select(item => PutOff(item, today))
-                .OrderBy(item => item.Time == DueTime.PutOff)
-                .ThenBy(item => item.Kind != DueKind.Decide)
-                .ThenBy(item => item.Time)
-                .ThenBy(item => item.Time == DueTime.Coming ? item.From : item.To)
-                .ThenBy(item => item.Kind)
-                .ThenBy(item => item.Key, StringComparer.Ordinal),
-        ];
+        return [.. InOrder(items.Select(item => PutOff(item, today)), item => item)];
     }
+
+    /// <summary>The order of the list: decisions first, then what is overdue, due now and coming, each by day; what was put off last.</summary>
+    /// <param name="all">What is to be ordered.</param>
+    /// <param name="item">What is due in each.</param>
+    public static IOrderedEnumerable<T> InOrder<T>(IEnumerable<T> all, Func<T, DueItem> item) => all
+        .OrderBy(one => item(one).Time == DueTime.PutOff)
+        .ThenBy(one => item(one).Kind != DueKind.Decide)
+        .ThenBy(one => item(one).Time)
+        .ThenBy(one => item(one).Time == DueTime.Coming ? item(one).From : item(one).To)
+        .ThenBy(one => item(one).Kind)
+        .ThenBy(one => item(one).Key, StringComparer.Ordinal);
 
     private void OfJars(ApiarySeason season, DateOnly today, List<DueItem> items)
     {

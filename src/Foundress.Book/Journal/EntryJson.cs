@@ -16,6 +16,8 @@ public static class EntryJson
 
     private const int GreatestName = 200;
 
+    private static readonly string[] Fields = ["id", "operation", "author", "device", "clock", "kind", "schema", "payload"];
+
     /// <summary>The entry as one line of JSON.</summary>
     public static string Write(Entry entry)
     {
@@ -96,6 +98,7 @@ public static class EntryJson
     {
         if (element.ValueKind != JsonValueKind.Object)
             throw new EntryFormatException("An entry is a JSON object.");
+        CheckNames(element);
         var idText = Text(element, "id");
         if (!Guid.TryParseExact(idText, "D", out var id))
             throw new EntryFormatException($"id: '{idText}' is not a UUID.");
@@ -114,6 +117,28 @@ public static class EntryJson
             new EntryId(id), Text(element, "operation"), Text(element, "author"), Text(element, "device"),
             clock, Text(element, "kind"), schema, raw);
     }
+
+    // What is not kept must not be taken: a field that was passed over here would be gone from every copy made from this one.
+    // Inside the payload everything is kept.
+    private static void CheckNames(JsonElement element)
+    {
+        var seen = 0;
+        foreach (var field in element.EnumerateObject())
+        {
+            var place = Array.FindIndex(Fields, field.NameEquals);
+            if (place < 0)
+            {
+                throw new EntryFormatException(
+                    $"{Short(field.Name)}: a field of entries that this version does not know. Update the program; nothing is lost until then. Fields of your own belong inside the payload.");
+            }
+
+            if ((seen & (1 << place)) != 0)
+                throw new EntryFormatException($"{Fields[place]}: is given twice.");
+            seen |= 1 << place;
+        }
+    }
+
+    private static string Short(string name) => name.Length <= 40 ? name : string.Concat(name.AsSpan(0, char.IsHighSurrogate(name[39]) ? 39 : 40), "…");
 
     private static JsonDocument Parse(ReadOnlyMemory<byte> utf8)
     {

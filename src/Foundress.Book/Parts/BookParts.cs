@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using System.Security.Cryptography;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 
@@ -61,6 +62,17 @@ public sealed class BookParts
         var handles = PartsOf(apiary).SelectMany(part => part.Entries).Distinct().ToArray();
         Array.Sort(handles);
         return handles;
+    }
+
+    /// <summary>
+    /// Names the colonies a part is of. When another name is given later, older entries may have come into the part: whoever
+    /// reads on from a place in it begins again.
+    /// </summary>
+    /// <param name="apiary">The apiary.</param>
+    public string MembersOf(ApiaryId apiary)
+    {
+        var members = PartsOf(apiary).OfType<ColonyPart>().Select(colony => colony.Id.Value).Order().SelectMany(id => id.ToByteArray()).ToArray();
+        return Convert.ToHexStringLower(SHA256.HashData(members).AsSpan(0, 8));
     }
 
     private static Record? ReadRecord(Entry entry) =>
@@ -198,7 +210,12 @@ public sealed class BookParts
 
     private ApiaryPart Apiary(ApiaryId id) => Made(_apiaries, id);
 
-    private ColonyPart Colony(ColonyId id) => Made(_colonies, id);
+    private ColonyPart Colony(ColonyId id)
+    {
+        var part = Made(_colonies, id);
+        part.Id = id;
+        return part;
+    }
 
     private ControlPart Control(ControlId id) => Made(_controls, id);
 
@@ -219,6 +236,8 @@ public sealed class BookParts
 
     private sealed class ColonyPart : Part
     {
+        internal ColonyId Id { get; set; }
+
         internal HashSet<ColonyPart> Kin { get; } = [];
 
         internal HashSet<ControlPart> Controls { get; } = [];

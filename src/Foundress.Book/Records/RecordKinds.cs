@@ -84,6 +84,17 @@ public static class RecordKinds
     /// <summary><see cref="Records.ApiaryDays"/>.</summary>
     public const string ApiaryDays = "apiary-days";
 
+    /// <summary>Every kind this version reads, in the order of their names.</summary>
+    public static IReadOnlyList<string> All { get; } =
+    [
+        Agent, Apiary, ApiaryDays, BroodRemoved, ColoniesUnited, Colony, ColonyBegan, ColonyDied, ColonyMoved, ColonySplit, Control,
+        ControlEnded, ControlPlan, DueSnoozed, Inspection, Jar, JarPlaced, MiteFall, Normals, OpenedBrood, Policy, Queen, Round,
+        RoundSkip, RoundStop, Strike,
+    ];
+
+    /// <summary>Whether a record was written by a newer version: its kind is unknown here, or its form is a later one.</summary>
+    public static bool IsNewer(string kind, int schema) => schema > CurrentSchema || !All.Contains(kind);
+
     /// <summary>The kind of a record.</summary>
     public static string Of(Record record) => record switch
     {

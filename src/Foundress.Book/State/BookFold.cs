@@ -41,6 +41,8 @@ internal sealed class BookFold
 
     internal Dictionary<ColonyId, List<Entry>> EntriesByColony { get; } = [];
 
+    internal Dictionary<ApiaryId, List<Entry>> EntriesByApiary { get; } = [];
+
     internal Dictionary<RoundId, Round> Rounds { get; } = [];
 
     internal ControlFold Controls { get; } = new();
@@ -76,8 +78,15 @@ internal sealed class BookFold
     {
         foreach (var colony in ColoniesOf(read.Record))
             Listed(EntriesByColony, colony).Add(read.Entry);
+        if (ApiaryOf(read.Record) is { } apiary)
+            Listed(EntriesByApiary, apiary).Add(read.Entry);
         if (read.Problem is not null)
+        {
             Unreadable.Add(new Unreadable(read.Entry, read.Problem));
+            foreach (var colony in UnreadPlaces.ColoniesOf(read.Entry.Payload))
+                Listed(EntriesByColony, colony).Add(read.Entry);
+        }
+
         Controls.See(read);
         if (read.Record is JarRecord)
             _jarEntries[read.Entry.Id] = read.Entry;
@@ -280,6 +289,14 @@ internal sealed class BookFold
             lists[key] = list = [];
         return list;
     }
+
+    private static ApiaryId? ApiaryOf(Record? record) => record switch
+    {
+        ApiaryRecord r => r.Apiary,
+        NormalsRecord r => r.Apiary,
+        ApiaryDays r => r.Apiary,
+        _ => null,
+    };
 
     private static ReadOnlySpan<ColonyId> ColoniesOf(Record? record) => record switch
     {

@@ -22,6 +22,7 @@ public sealed class BookState
     private readonly Dictionary<ColonyId, List<BroodOpening>> _broodByColony;
     private readonly Dictionary<ColonyId, List<Happening>> _happeningsByColony;
     private readonly Dictionary<ColonyId, List<Entry>> _entriesByColony;
+    private readonly Dictionary<ApiaryId, List<Entry>> _entriesByApiary;
     private readonly Dictionary<ColonyId, List<Course>> _coursesByColony;
 
     private IReadOnlyList<Jar>? _teachingJars;
@@ -49,6 +50,7 @@ public sealed class BookState
         _broodByColony = fold.BroodByColony;
         _happeningsByColony = fold.HappeningsByColony;
         _entriesByColony = fold.EntriesByColony;
+        _entriesByApiary = fold.EntriesByApiary;
     }
 
     /// <summary>A book with nothing in it.</summary>
@@ -124,6 +126,9 @@ public sealed class BookState
 
     /// <summary>Every entry that speaks of a colony, struck ones too, in the book's order.</summary>
     public IReadOnlyList<Entry> EntriesOf(ColonyId colony) => _entriesByColony.TryGetValue(colony, out var entries) ? entries : NoEntries;
+
+    /// <summary>Every entry that speaks of an apiary itself, struck ones too, in the book's order.</summary>
+    public IReadOnlyList<Entry> EntriesOf(ApiaryId apiary) => _entriesByApiary.TryGetValue(apiary, out var entries) ? entries : NoEntries;
 
     /// <summary>Jars whose bees were counted and whose measure is named, by day: those that teach what a measure holds. Gathered when first asked for.</summary>
     public IReadOnlyList<Jar> TeachingJars =>

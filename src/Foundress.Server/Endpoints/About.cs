@@ -5,4 +5,5 @@ namespace Foundress.Server.Endpoints;
 /// <param name="Incarnation">Changes when a backup is restored: then cursors begin at 0 again, and what a device holds is sent again.</param>
 /// <param name="Operations">The operations in the book.</param>
 /// <param name="Demo">Whether the invented records are among them.</param>
-public sealed record About(string Version, Guid Incarnation, IReadOnlyList<AboutOperation> Operations, bool Demo);
+/// <param name="Now">The server's time, by which a device sees whether its own clock is wrong.</param>
+public sealed record About(string Version, Guid Incarnation, IReadOnlyList<AboutOperation> Operations, bool Demo, DateTimeOffset Now);

@@ -14,6 +14,6 @@ internal static class AboutEndpoint
     {
         var operations = (await store.OperationsAsync(cancellation)).Select(o => new AboutOperation(o.Operation, o.Entries)).ToArray();
         return TypedResults.Ok(new About(
-            Version, store.Incarnation, operations, Array.Exists(operations, o => o.Id == Operations.Demo)));
+            Version, store.Incarnation, operations, Array.Exists(operations, o => o.Id == Operations.Demo), await store.NowAsync(cancellation)));
     });
 }

@@ -1,16 +1,26 @@
 using Foundress.Book.Journal;
+using Foundress.Server.Books;
 using Foundress.Server.Problems;
 using Foundress.Storage;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Foundress.Server.Endpoints;
 
 internal static class DemoEndpoint
 {
-    public static void MapDemo(this IEndpointRouteBuilder api) => api.MapDelete(
-        "/operations/{operation}", async (string operation, BookStore store, CancellationToken cancellation) =>
-        operation == Operations.Demo
-            ? TypedResults.Ok(new DemoRemoved(await store.RemoveDemoAsync(cancellation)))
-            : throw new RequestProblemException(
+    public static void MapDemo(this IEndpointRouteBuilder api) => api.MapDelete("/operations/{operation}", RemoveAsync);
+
+    private static async Task<Ok<DemoRemoved>> RemoveAsync(string operation, BookStore store, ApiaryBooks books, CancellationToken cancellation)
+    {
+        if (operation != Operations.Demo)
+        {
+            throw new RequestProblemException(
                 StatusCodes.Status403Forbidden,
-                $"Only the invented records of '{Operations.Demo}' can be removed. What a keeper recorded is struck by a later entry, never erased."));
+                $"Only the invented records of '{Operations.Demo}' can be removed. What a keeper recorded is struck by a later entry, never erased.");
+        }
+
+        var removed = await store.RemoveDemoAsync(cancellation);
+        books.Forget(operation);
+        return TypedResults.Ok(new DemoRemoved(removed));
+    }
 }

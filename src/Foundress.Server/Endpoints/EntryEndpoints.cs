@@ -56,14 +56,23 @@ internal static class EntryEndpoints
         }
 
         var body = new MemoryStream();
-        await http.Request.Body.CopyToAsync(body, cancellation);
-        var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length));
+        try
+        {
+            await http.Request.Body.CopyToAsync(body, cancellation);
+        }
+        catch (Exception error) when (error is InvalidDataException or InvalidOperationException)
+        {
+            throw new RequestProblemException(
+                StatusCodes.Status400BadRequest, $"The body is not whole, or is not packed as Content-Encoding says. Nothing of it was kept; send it again. ({error.Message})");
+        }
+
+        var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length), await store.NowAsync(cancellation));
         // A caller that hangs up now may not know, and sends again: that does no harm.
         var result = await store.AppendAsync(operation, exchange.Entries, cancellation);
-        return TypedResults.Ok(new ExchangeAnswer(result.Accepted, result.Known, exchange.Refused));
+        return TypedResults.Ok(new ExchangeAnswer(result.Accepted, result.Known, exchange.Refused, store.Incarnation));
     }
 
-    private static void CheckOperation(string operation)
+    internal static void CheckOperation(string operation)
     {
         if (string.IsNullOrWhiteSpace(operation) || operation.Length > ExchangeReader.GreatestName)
         {
@@ -72,7 +81,7 @@ internal static class EntryEndpoints
         }
     }
 
-    private static long Number(HttpContext http, string name, long whenAbsent, long least, long greatest)
+    internal static long Number(HttpContext http, string name, long whenAbsent, long least, long greatest)
     {
         var text = http.Request.Query[name];
         if (text.Count == 0)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Unicode;
 using Foundress.Book.Journal;
@@ -20,8 +21,9 @@ internal static class ExchangeReader
     /// <summary>Reads the body of an exchange.</summary>
     /// <param name="operation">The operation the entries must belong to.</param>
     /// <param name="utf8">The body.</param>
+    /// <param name="now">The time: an entry that claims to be written more than a day later is not kept.</param>
     /// <exception cref="RequestProblemException">It is no array, or too long a one.</exception>
-    public static ReadExchange Read(string operation, ReadOnlyMemory<byte> utf8)
+    public static ReadExchange Read(string operation, ReadOnlyMemory<byte> utf8, DateTimeOffset now)
     {
         using var document = Parse(utf8);
         if (document.RootElement.ValueKind != JsonValueKind.Array)
@@ -44,6 +46,8 @@ internal static class ExchangeReader
                     refused.Add(new(index, entry.Id.ToString(), $"operation: the entry belongs to '{entry.Operation}' and was sent to '{operation}'."));
                 else if (Depth(element) > GreatestDepth)
                     refused.Add(new(index, entry.Id.ToString(), $"payload: is nested more than {GreatestDepth - 1} deep."));
+                else if (ProblemWithClock(entry, now) is { } problem)
+                    refused.Add(new(index, entry.Id.ToString(), problem));
                 else
                     entries.Add(entry);
             }
@@ -56,6 +60,17 @@ internal static class ExchangeReader
         }
 
         return new ReadExchange(entries, refused);
+    }
+
+    // Kept, it would win against every later change until that day comes. The device still has it, and puts it right.
+    private static string? ProblemWithClock(Entry entry, DateTimeOffset now)
+    {
+        var ahead = entry.Clock.Milliseconds - now.ToUnixTimeMilliseconds();
+        return ahead <= HybridClock.Tolerance || now.ToUnixTimeMilliseconds() < HybridClock.Earliest
+            ? null
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"clock: it says that the record was written {ahead / HybridClock.Tolerance} days after the server's today, {now:yyyy-MM-dd}. Set the clock of the device or of the server right, whichever is wrong, then copy again.");
     }
 
     private static JsonDocument Parse(ReadOnlyMemory<byte> utf8)

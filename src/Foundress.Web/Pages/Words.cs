@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Controls;
+using Foundress.Book.Histories;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
@@ -18,12 +19,35 @@ public static class Words
     /// <summary>What an entry says, in one sentence.</summary>
     /// <param name="entry">The entry.</param>
     /// <param name="state">The book, for the names of apiaries and colonies.</param>
-    public static string Of(Entry entry, BookState state) => RecordJson.TryRead(entry.Kind, entry.Payload, out _) is { } record
-        ? Of(record, state)
-        : $"A record of the kind “{entry.Kind}” that this version cannot read";
+    public static string Of(Entry entry, BookState state)
+    {
+        if (RecordKinds.IsNewer(entry.Kind, entry.Schema))
+            return $"Written by a newer version of the program (kind “{entry.Kind}”, form {entry.Schema}). It is kept and copied unchanged; update the program to read it";
+        return RecordJson.TryRead(entry.Kind, entry.Payload, out _) is { } record
+            ? Of(record, state)
+            : $"A record of the kind “{entry.Kind}” that cannot be read. It is kept and copied unchanged";
+    }
+
+    /// <summary>What no longer holds of an entry, and what holds instead: what, by whom and when.</summary>
+    public static string Of(Superseded superseded, BookState state) => string.Create(
+        CultureInfo.CurrentCulture,
+        $"{(superseded.Field is { } field ? $"{FieldName(field)} is now “{FieldValue(field, superseded.Now, state)}”" : "Replaced by a later record")}, {superseded.By.Author}, {superseded.By.Clock.Instant.ToLocalTime():g}{(superseded.OtherDevice ? ", on another device" : null)}");
+
+    private static string FieldName(string field) => field switch
+    {
+        "apiary" => "The apiary",
+        "on" => "The day",
+        "linePolicy" => "The line",
+        "broodFrom" => "The first month of brood",
+        "broodTo" => "The last month of brood",
+        _ => $"The {field}",
+    };
+
+    private static string? FieldValue(string field, string? value, BookState state) =>
+        field == "apiary" && Guid.TryParse(value, out var id) ? Name(new ApiaryId(id), state) : value;
 
     /// <summary>The day an entry speaks of; the day it was written when it names none.</summary>
-    public static DateOnly DayOf(Entry entry) => RecordJson.TryRead(entry.Kind, entry.Payload, out _) switch
+    public static DateOnly DayOf(Entry entry) => RecordKinds.IsNewer(entry.Kind, entry.Schema) ? WrittenOn(entry) : RecordJson.TryRead(entry.Kind, entry.Payload, out _) switch
     {
         InspectionRecord record => record.On,
         QueenRecord record => record.On,
@@ -43,7 +67,7 @@ public static class Words
         MiteFallRecord record => record.On,
         OpenedBroodRecord record => record.On,
         ColonyRecord { On: { } on } => on,
-        _ => DateOnly.FromDateTime(entry.Clock.Instant.LocalDateTime),
+        _ => WrittenOn(entry),
     };
 
     /// <summary>A colony's name, or a question mark when the book does not have it.</summary>
@@ -78,6 +102,8 @@ public static class Words
         ColonyBeginning.Nucleus => "a nucleus",
         _ => "a whole colony",
     };
+
+    private static DateOnly WrittenOn(Entry entry) => DateOnly.FromDateTime(entry.Clock.Instant.LocalDateTime);
 
     private static string Of(Record record, BookState state) => record switch
     {

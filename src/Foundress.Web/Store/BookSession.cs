@@ -1,8 +1,8 @@
 using Foundress.Book;
+using Foundress.Book.Exchanging;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
-using Foundress.Web.Sync;
 
 namespace Foundress.Web.Store;
 
@@ -13,7 +13,7 @@ namespace Foundress.Web.Store;
 /// <param name="store">The device's store.</param>
 /// <param name="time">The wall clock.</param>
 /// <param name="ids">Where new ids come from.</param>
-public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource ids) : IDisposable
+public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource ids) : IOpenBook, IDisposable
 {
     private readonly HybridClock _clock = new(time);
     private readonly SemaphoreSlim _reading = new(1, 1);
@@ -44,6 +44,9 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>The number of entries in the open book.</summary>
     public int Count => _ledger.Count;
 
+    /// <summary>The device's clock.</summary>
+    public HybridClock Clock => _clock;
+
     /// <summary>Every entry of the open book, in its order.</summary>
     public IEnumerable<Entry> Entries => _ledger.Entries;
 
@@ -68,6 +71,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     {
         Device = await store.FirstAsync("device", ids.Next().ToString("N")[20..]);
         Author = await store.GetAsync("author") ?? Author;
+        await ExchangeRound.RemindAsync(store, _clock);
         var operation = await store.GetAsync("operation") == Operations.Demo ? Operations.Demo : Operations.Home;
         await LoadAsync(operation);
         store.Listen(operationChanged => _ = FollowAsync(operationChanged));
@@ -138,7 +142,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     public async Task RemoveDemoAsync()
     {
         await store.ForgetAsync(Operations.Demo);
-        await store.SetAsync(Exchange.CursorKey(Operations.Demo), null);
+        await store.SetAsync(ExchangeRound.CursorKey(Operations.Demo), null);
         await store.SetAsync("demo", "removed");
         await store.SetAsync(DemoDoor.SeedKey, null);
         await SwitchAsync(Operations.Home);

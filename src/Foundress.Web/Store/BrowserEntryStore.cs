@@ -44,6 +44,9 @@ public sealed class BrowserEntryStore : IEntryStore
     public Task UnsettleAsync(string operation) => Guard(() => StoreModule.Unsettle(operation));
 
     /// <inheritdoc/>
+    public Task RetryRefusedAsync(string operation) => Guard(() => StoreModule.RetryRefused(operation));
+
+    /// <inheritdoc/>
     public async Task ForgetAsync(string operation)
     {
         await Guard(() => StoreModule.Forget(operation));

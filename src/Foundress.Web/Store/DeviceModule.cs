@@ -51,4 +51,8 @@ internal static partial class DeviceModule
 
     [JSImport("focusFirst", Name)]
     internal static partial void FocusFirst(string selector);
+
+    [JSImport("gzip", Name)]
+    [return: JSMarshalAs<JSType.Promise<JSType.String>>]
+    internal static partial Task<string?> Gzip(string text);
 }

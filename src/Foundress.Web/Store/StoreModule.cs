@@ -34,6 +34,9 @@ internal static partial class StoreModule
     [JSImport("unsettle", Name)]
     internal static partial Task Unsettle(string operation);
 
+    [JSImport("retryRefused", Name)]
+    internal static partial Task RetryRefused(string operation);
+
     [JSImport("forget", Name)]
     internal static partial Task Forget(string operation);
 

@@ -1,41 +1,37 @@
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text.Json;
+using Foundress.Book.Exchanging;
 using Foundress.Book.Journal;
 
 namespace Foundress.Web.Sync;
 
-/// <summary>The server's side of the exchange: send what you lack, take what I lack.</summary>
+/// <summary>The server over HTTP.</summary>
 /// <param name="http">A client whose base address is the server.</param>
-public sealed class BookServer(HttpClient http)
+/// <param name="packing">How what is sent is made smaller.</param>
+public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
 {
-    /// <summary>Entries sent or asked for at a time.</summary>
-    public const int Batch = 500;
-
-    // The server takes bodies of 8 MB; a batch of unusually long records is made shorter.
-    private const int GreatestBatchText = 2_000_000;
+    // Less than that travels in one packet anyhow.
+    private const int WorthPacking = 1_200;
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
-    /// <summary>What the server says of itself.</summary>
-    /// <exception cref="ExchangeException">It cannot be reached or does not answer as it should.</exception>
+    /// <inheritdoc/>
     public async Task<AboutReply> AboutAsync()
     {
         using var reply = await SendAsync(HttpMethod.Get, "api/v1/about", null);
         var root = reply!.RootElement;
         return new AboutReply(
             root.TryGetProperty("version", out var version) ? version.ToString() : "?",
-            root.TryGetProperty("incarnation", out var incarnation) && incarnation.ValueKind == JsonValueKind.String ? incarnation.GetString() : null,
-            root.TryGetProperty("demo", out var demo) && demo.ValueKind == JsonValueKind.True);
+            Incarnation(root),
+            root.TryGetProperty("demo", out var demo) && demo.ValueKind == JsonValueKind.True,
+            root.TryGetProperty("now", out var now) && now.ValueKind == JsonValueKind.String && now.TryGetDateTimeOffset(out var time) ? time : null);
     }
 
-    /// <summary>Gives entries to the server. It may be repeated: the server knows them by id.</summary>
-    /// <returns>The entries it would not take, each with its reason.</returns>
-    /// <exception cref="ExchangeException">It cannot be reached or does not answer as it should.</exception>
-    public async Task<IReadOnlyDictionary<EntryId, string>> PushAsync(string operation, IReadOnlyList<Entry> entries)
+    /// <inheritdoc/>
+    public async Task<PushReply> PushAsync(string operation, IReadOnlyList<Entry> entries)
     {
-        using var content = new ByteArrayContent(EntryJson.WriteMany(entries));
-        content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
+        using var content = await ContentAsync(EntryJson.WriteMany(entries));
         using var reply = await SendAsync(HttpMethod.Post, $"api/v1/operations/{Uri.EscapeDataString(operation)}/entries", content);
         var refused = new Dictionary<EntryId, string>();
         if (reply!.RootElement.TryGetProperty("refused", out var list) && list.ValueKind == JsonValueKind.Array)
@@ -47,29 +43,19 @@ public sealed class BookServer(HttpClient http)
             }
         }
 
-        return refused;
+        return new PushReply(refused, Incarnation(reply.RootElement));
     }
 
-    /// <summary>As many of the entries, from the first on, as go into one request; never none.</summary>
-    public static IReadOnlyList<Entry> OneRequest(IReadOnlyList<Entry> entries)
-    {
-        var (count, text) = (0, 0);
-        while (count < Math.Min(entries.Count, Batch) && (count == 0 || text + entries[count].Payload.Length <= GreatestBatchText))
-            text += entries[count++].Payload.Length;
-        return count == entries.Count ? entries : [.. entries.Take(count)];
-    }
-
-    /// <summary>Takes entries from the server after a position in its own order.</summary>
-    /// <exception cref="ExchangeException">It cannot be reached or does not answer as it should.</exception>
+    /// <inheritdoc/>
     public async Task<PulledEntries> PullAsync(string operation, long after)
     {
         using var reply = await SendAsync(
-            HttpMethod.Get, $"api/v1/operations/{Uri.EscapeDataString(operation)}/entries?after={after}&limit={Batch}", null);
+            HttpMethod.Get, $"api/v1/operations/{Uri.EscapeDataString(operation)}/entries?after={after}&limit={ExchangeRound.Batch}", null);
         try
         {
             var root = reply!.RootElement;
             var entries = root.GetProperty("entries").EnumerateArray().Select(EntryJson.Read).ToList();
-            return new PulledEntries(entries, root.GetProperty("next").GetInt64(), root.GetProperty("more").GetBoolean());
+            return new PulledEntries(entries, root.GetProperty("next").GetInt64(), root.GetProperty("more").GetBoolean(), Incarnation(root));
         }
         catch (Exception error) when (error is EntryFormatException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
@@ -83,6 +69,19 @@ public sealed class BookServer(HttpClient http)
     {
         using var reply = await SendAsync(HttpMethod.Delete, "api/v1/operations/demo", null);
     }
+
+    private async Task<ByteArrayContent> ContentAsync(byte[] json)
+    {
+        var packed = json.Length >= WorthPacking ? await packing.GzipAsync(json) : null;
+        var content = new ByteArrayContent(packed ?? json);
+        content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
+        if (packed is not null)
+            content.Headers.ContentEncoding.Add("gzip");
+        return content;
+    }
+
+    private static string? Incarnation(JsonElement root) =>
+        root.TryGetProperty("incarnation", out var incarnation) && incarnation.ValueKind == JsonValueKind.String ? incarnation.GetString() : null;
 
     private async Task<JsonDocument?> SendAsync(HttpMethod method, string address, HttpContent? content)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Exchanging;
 using Foundress.Book.Journal;
 using Foundress.Web.Shell;
 using Foundress.Web.Store;
@@ -17,7 +18,9 @@ namespace Foundress.Web.Sync;
 public sealed class Exchange(BookServer server, IEntryStore store, BookSession session, DirtyForms forms, TimeProvider time)
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1.5);
+    private static readonly string[] Held = [Operations.Home, Operations.Demo];
 
+    private readonly ExchangeRound _round = new(server, store, session);
     private bool _running;
     private bool _again;
     private int _writes;
@@ -49,6 +52,8 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         if (long.TryParse(await store.GetAsync("exchanged"), CultureInfo.InvariantCulture, out var milliseconds))
             LastDone = DateTimeOffset.FromUnixTimeMilliseconds(milliseconds);
         session.Written += () => _ = SoonAsync();
+        // What the server would not take may be taken now: it or this program may have been brought up to date since.
+        await store.RetryRefusedAsync(session.Operation);
         await RunAsync();
     }
 
@@ -80,7 +85,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Gives the server everything again and asks it for everything: for a server that was set up anew.</summary>
     public async Task RunFromTheStartAsync()
     {
-        await ForgetProgressAsync(session.Operation);
+        await ExchangeRound.ForgetProgressAsync(store, session.Operation);
         await RunAsync();
     }
 
@@ -91,8 +96,6 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         await session.RemoveDemoAsync();
         await RunAsync();
     }
-
-    internal static string CursorKey(string operation) => "cursor:" + operation;
 
     private async Task SoonAsync()
     {
@@ -112,17 +115,19 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         try
         {
             await CountAsync(operation);
-            var about = await server.AboutAsync();
+            var (about, anew) = await _round.MeetAsync(Held);
             ServerVersion = about.Version;
-            await MeetAsync(about);
+            if (anew)
+            {
+                await CountAsync(operation);
+                Changed?.Invoke();
+            }
+
             await DropServerDemoAsync();
             operation = await ChooseBookAsync(about);
             // Invented records that were made up on this device stay on it.
             if (session.DemoSeed is null)
-            {
-                await PushAsync(operation);
-                await PullAsync(operation);
-            }
+                await _round.ExchangeAsync(operation);
 
             (State, Problem, LastDone) = (ExchangeState.Done, null, time.GetUtcNow());
             await store.SetAsync("exchanged", LastDone.Value.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture));
@@ -134,29 +139,6 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         }
 
         Changed?.Invoke();
-    }
-
-    // A server whose book was restored or set up anew may lack what it once had: everything is given and asked for again.
-    private async Task MeetAsync(AboutReply about)
-    {
-        var met = await store.GetAsync("incarnation");
-        if (about.Incarnation is null || about.Incarnation == met)
-            return;
-        if (met is not null)
-        {
-            foreach (var operation in new[] { Operations.Home, Operations.Demo })
-                await ForgetProgressAsync(operation);
-            await CountAsync(session.Operation);
-            Changed?.Invoke();
-        }
-
-        await store.SetAsync("incarnation", about.Incarnation);
-    }
-
-    private async Task ForgetProgressAsync(string operation)
-    {
-        await store.UnsettleAsync(operation);
-        await store.SetAsync(CursorKey(operation), null);
     }
 
     // A newcomer without records of their own is shown the invented book when the server offers one.
@@ -174,32 +156,6 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
             return;
         await server.RemoveDemoAsync();
         await store.SetAsync("demo-on-server", null);
-    }
-
-    private async Task PushAsync(string operation)
-    {
-        while (await store.ReadPendingAsync(operation, BookServer.Batch) is { Count: > 0 } pending)
-        {
-            var entries = BookServer.OneRequest(pending);
-            var refused = await server.PushAsync(operation, entries);
-            await store.SettleAsync(operation, entries.Select(entry => (entry.Id, refused.GetValueOrDefault(entry.Id))));
-        }
-    }
-
-    private async Task PullAsync(string operation)
-    {
-        long.TryParse(await store.GetAsync(CursorKey(operation)), CultureInfo.InvariantCulture, out var after);
-        PulledEntries pulled;
-        do
-        {
-            pulled = await server.PullAsync(operation, after);
-            await session.TakeInAsync(operation, pulled.Entries, pending: false);
-            if (pulled.Next <= after && pulled.More)
-                throw new ExchangeException($"The server says there is more but stays at position {after}.");
-            after = pulled.Next;
-            await store.SetAsync(CursorKey(operation), after.ToString(CultureInfo.InvariantCulture));
-        }
-        while (pulled.More);
     }
 
     private async Task CountAsync(string operation)

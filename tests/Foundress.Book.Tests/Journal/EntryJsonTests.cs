@@ -31,6 +31,16 @@ public sealed class EntryJsonTests
     public void Read_BadEntry_NamesTheField(string json, string named) =>
         Assert.Contains(named, Assert.Throws<EntryFormatException>(() => EntryJson.Read(json)).Message, StringComparison.Ordinal);
 
+    // Passed over, it would be gone from every copy made from this one.
+    [Theory]
+    [InlineData("\"seal\":\"x\",\"schema\":", "seal")]
+    [InlineData("\"schema\":1,\"schema\":", "schema: is given twice")]
+    public void Read_FieldThatWouldNotBeKept_IsRefused(string instead, string words)
+    {
+        var json = EntryJson.Write(Sample).Replace("\"schema\":", instead, StringComparison.Ordinal);
+        Assert.Contains(words, Assert.Throws<EntryFormatException>(() => EntryJson.Read(json)).Message, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Read_PayloadTooLong_IsRefused()
     {

@@ -117,6 +117,9 @@ public sealed class LedgerTests
         Assert.Single(book.State.JarsOf(colony));
         Assert.Equal(strangers.Select(e => e.Id), book.State.Unreadable.Select(u => u.Entry.Id));
         Assert.All(book.State.Unreadable, u => Assert.NotEmpty(u.Problem));
+        Assert.Equal([true, true, false], book.State.Unreadable.Select(u => u.IsNewer));
+        // They show in the history of the colony they name.
+        Assert.Equal([jar, .. strangers[..2]], book.State.EntriesOf(colony).Skip(1));
         Assert.Equal(strangers, book.Ledger.Entries.Where(e => strangers.Contains(e)));
     }
 

@@ -75,3 +75,13 @@ export function focusFirst(selector) {
   target?.focus();
   target?.scrollIntoView({ block: 'center' });
 }
+
+/** The text packed with gzip, as base64; null where the browser cannot. */
+export async function gzip(text) {
+  if (!globalThis.CompressionStream) return null;
+  const packed = new Response(new Blob([text]).stream().pipeThrough(new CompressionStream('gzip')));
+  const bytes = new Uint8Array(await packed.arrayBuffer());
+  let letters = '';
+  for (let at = 0; at < bytes.length; at += 8192) letters += String.fromCharCode(...bytes.subarray(at, at + 8192));
+  return btoa(letters);
+}

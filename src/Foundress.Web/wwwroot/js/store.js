@@ -44,14 +44,30 @@ async function run(name, mode, work) {
 
 const whole = op => IDBKeyRange.bound([op], [op, []]);
 
-/** Adds [id, text] pairs; those already held are passed over. Resolves once they are on the disk. */
+// The rule of the ledger where one id was given to two entries: the earlier by clock, device and text is held everywhere.
+function comesBefore(left, right) {
+  const [a, b] = [JSON.parse(left), JSON.parse(right)];
+  if (a.clock !== b.clock) return a.clock < b.clock;
+  if (a.device !== b.device) return a.device < b.device;
+  return left < right;
+}
+
+/** Adds [id, text] pairs; those already held are passed over, except where the new text comes before. Resolves once they are on the disk. */
 export const append = (op, pairs, pending) => run('entries', 'readwrite', store => {
   for (const [id, json] of JSON.parse(pairs)) {
-    const request = store.add(pending ? { op, id, json, pending: 1 } : { op, id, json });
+    const row = pending ? { op, id, json, pending: 1 } : { op, id, json };
+    const request = store.add(row);
     request.onerror = event => {
       if (request.error.name !== 'ConstraintError') return;
       event.preventDefault();
       event.stopPropagation();
+      store.index('id').openCursor([op, id]).onsuccess = found => {
+        const cursor = found.target.result;
+        if (!cursor || cursor.value.json === json || !comesBefore(json, cursor.value.json)) return;
+        // Under a new key, so that other tabs read it.
+        store.delete(cursor.primaryKey);
+        store.add(row);
+      };
     };
   }
 });
@@ -94,6 +110,17 @@ export const settle = (op, outcomes) => run('entries', 'readwrite', store => {
 /** Puts every entry of an operation back on the list of entries to be copied. */
 export const unsettle = op => run('entries', 'readwrite', store => {
   store.index('op').openCursor(op).onsuccess = event => {
+    const cursor = event.target.result;
+    if (!cursor) return;
+    const { id, json } = cursor.value;
+    cursor.update({ op, id, json, pending: 1 });
+    cursor.continue();
+  };
+});
+
+/** Puts the entries that the server would not take back on the list of entries to be copied. */
+export const retryRefused = op => run('entries', 'readwrite', store => {
+  store.index('refused').openCursor(whole(op)).onsuccess = event => {
     const cursor = event.target.result;
     if (!cursor) return;
     const { id, json } = cursor.value;

@@ -1,4 +1,4 @@
-namespace Foundress.Web.Sync;
+namespace Foundress.Book.Exchanging;
 
 /// <summary>What the server says of itself.</summary>
 /// <param name="Version">Its version.</param>
@@ -7,4 +7,5 @@ namespace Foundress.Web.Sync;
 /// holds is given again. Null when the server names none.
 /// </param>
 /// <param name="Demo">Whether it holds an invented book to look at.</param>
-public sealed record AboutReply(string Version, string? Incarnation, bool Demo);
+/// <param name="Now">The server's time; null when it names none.</param>
+public sealed record AboutReply(string Version, string? Incarnation, bool Demo, DateTimeOffset? Now = null);

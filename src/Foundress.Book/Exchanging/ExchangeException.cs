@@ -1,4 +1,4 @@
-namespace Foundress.Web.Sync;
+namespace Foundress.Book.Exchanging;
 
 /// <summary>An exchange with the server did not come about; the message says why. Nothing is lost by it.</summary>
 public sealed class ExchangeException : Exception

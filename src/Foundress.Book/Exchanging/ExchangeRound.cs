@@ -1,0 +1,136 @@
+using System.Globalization;
+using Foundress.Book.Journal;
+
+namespace Foundress.Book.Exchanging;
+
+/// <summary>
+/// One round of "send what you lack, take what I lack" between a device and its server. It may be cut off anywhere, by the
+/// network, the server or the end of the program, and the next round goes on: an entry is taken off the list only after
+/// the server has said that it keeps it, and the position moves only after what came before it is on the device's disk.
+/// </summary>
+/// <param name="server">The server.</param>
+/// <param name="store">What the device remembers.</param>
+/// <param name="book">The open book.</param>
+public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpenBook book)
+{
+    /// <summary>Entries given or asked for at a time.</summary>
+    public const int Batch = 500;
+
+    // The server takes bodies of 8 MB; a batch of unusually long records is made shorter.
+    private const int GreatestBatchText = 2_000_000;
+
+    private const string IncarnationKey = "incarnation";
+    private const string ServerTimeKey = "server-time";
+
+    private AboutReply? _about;
+
+    /// <summary>The name under which a device remembers how far it has read an operation.</summary>
+    public static string CursorKey(string operation) => "cursor:" + operation;
+
+    /// <summary>Reminds the clock of the last time a server told, which it cannot be earlier than now.</summary>
+    public static async Task RemindAsync(IExchangeStore store, HybridClock clock)
+    {
+        if (long.TryParse(await store.GetAsync(ServerTimeKey), NumberStyles.None, CultureInfo.InvariantCulture, out var milliseconds))
+            clock.NotBefore(milliseconds);
+    }
+
+    /// <summary>Asks the server who it is. One whose book was restored or set up anew may lack what it once had: everything is given and asked for again.</summary>
+    /// <param name="operations">The operations this device may hold.</param>
+    /// <returns>What the server says, and whether everything begins anew.</returns>
+    /// <exception cref="ExchangeException">It cannot be reached or does not answer as it should.</exception>
+    public async Task<(AboutReply About, bool Anew)> MeetAsync(IEnumerable<string> operations)
+    {
+        _about = await server.AboutAsync();
+        if (_about.Now is { } now && now.ToUnixTimeMilliseconds() is var milliseconds and >= HybridClock.Earliest)
+        {
+            book.Clock.Hear(now, book.Entries.Select(entry => entry.Clock));
+            await store.SetAsync(ServerTimeKey, milliseconds.ToString(CultureInfo.InvariantCulture));
+        }
+
+        var met = await store.GetAsync(IncarnationKey);
+        if (_about.Incarnation is null || _about.Incarnation == met)
+            return (_about, false);
+        if (met is not null)
+        {
+            foreach (var operation in operations)
+                await ForgetProgressAsync(store, operation);
+        }
+
+        await store.SetAsync(IncarnationKey, _about.Incarnation);
+        return (_about, met is not null);
+    }
+
+    /// <summary>Gives what the server lacks and takes what the device lacks. <see cref="MeetAsync"/> comes first.</summary>
+    /// <exception cref="ExchangeException">It was cut off; what was done until then is done.</exception>
+    public async Task ExchangeAsync(string operation)
+    {
+        if (_about is null)
+            throw new InvalidOperationException("The server has not been asked who it is.");
+        await GiveAsync(operation);
+        await TakeAsync(operation);
+    }
+
+    /// <summary>Forgets what was given and taken, so that the next round does all of it again.</summary>
+    public static async Task ForgetProgressAsync(IExchangeStore store, string operation)
+    {
+        await store.UnsettleAsync(operation);
+        await store.SetAsync(CursorKey(operation), null);
+    }
+
+    /// <summary>As many of the entries, from the first on, as go into one request; never none.</summary>
+    public static IReadOnlyList<Entry> OneRequest(IReadOnlyList<Entry> entries)
+    {
+        var (count, text) = (0, 0);
+        while (count < Math.Min(entries.Count, Batch) && (count == 0 || text + entries[count].Payload.Length <= GreatestBatchText))
+            text += entries[count++].Payload.Length;
+        return count == entries.Count ? entries : [.. entries.Take(count)];
+    }
+
+    private async Task GiveAsync(string operation)
+    {
+        var repair = _about!.Now is { } now && now.ToUnixTimeMilliseconds() >= HybridClock.Earliest
+            ? new ClockRepair(now, book.Clock.Offset)
+            : null;
+        var tried = new HashSet<EntryId>();
+        while (await store.ReadPendingAsync(operation, Batch) is { Count: > 0 } pending)
+        {
+            // Once each: should the device not keep the correction, the server says what is wrong with the entry.
+            if (repair?.Mend(pending.Where(entry => !tried.Contains(entry.Id))) is { Count: > 0 } mended)
+            {
+                tried.UnionWith(mended.Select(entry => entry.Id));
+                await book.TakeInAsync(operation, mended, pending: true);
+                continue;
+            }
+
+            var entries = OneRequest(pending);
+            var reply = await server.PushAsync(operation, entries);
+            await CheckLifeAsync(reply.Incarnation);
+            await store.SettleAsync(operation, entries.Select(entry => (entry.Id, reply.Refused.GetValueOrDefault(entry.Id))));
+        }
+    }
+
+    private async Task TakeAsync(string operation)
+    {
+        long.TryParse(await store.GetAsync(CursorKey(operation)), CultureInfo.InvariantCulture, out var after);
+        PulledEntries pulled;
+        do
+        {
+            pulled = await server.PullAsync(operation, after);
+            await CheckLifeAsync(pulled.Incarnation);
+            await book.TakeInAsync(operation, pulled.Entries, pending: false);
+            if (pulled.Next <= after && pulled.More)
+                throw new ExchangeException($"The server says there is more but stays at position {after}.");
+            after = pulled.Next;
+            await store.SetAsync(CursorKey(operation), after.ToString(CultureInfo.InvariantCulture));
+        }
+        while (pulled.More);
+    }
+
+    // A backup may be put back between two requests, and another tab may already have met the new book: an answer of the
+    // other life must neither take entries off the list nor move the position.
+    private async Task CheckLifeAsync(string? incarnation)
+    {
+        if (incarnation is not null && await store.GetAsync(IncarnationKey) is { } met && met != incarnation)
+            throw new ExchangeException("The server's book was restored or set up anew meanwhile. Nothing is lost; the next exchange begins from the start.");
+    }
+}

@@ -1,0 +1,100 @@
+using System.Globalization;
+using System.Net.Mime;
+using System.Text.Json;
+using Foundress.Book.Dues;
+using Foundress.Book.Journal;
+using Foundress.Book.Seasons;
+using Foundress.Knowledge;
+using Foundress.Server.Books;
+using Foundress.Server.Problems;
+using Foundress.Storage;
+
+namespace Foundress.Server.Endpoints;
+
+/// <summary>An operation's apiaries for other programs: how they stand, what is due, and the entries of one alone.</summary>
+internal static class ApiaryEndpoints
+{
+    private const int DefaultDues = 200;
+    private const int GreatestDues = 2_000;
+    private const int DefaultPage = 500;
+
+    public static void MapApiaries(this IEndpointRouteBuilder api)
+    {
+        api.MapGet("/operations/{operation}/due", DueAsync);
+        api.MapGet("/operations/{operation}/apiaries", ApiariesAsync);
+        api.MapGet("/operations/{operation}/apiaries/{apiary:guid}", ApiaryAsync);
+        api.MapGet("/operations/{operation}/apiaries/{apiary:guid}/entries", EntriesAsync);
+    }
+
+    private static async Task<IResult> DueAsync(string operation, HttpContext http, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
+    {
+        EntryEndpoints.CheckOperation(operation);
+        var limit = (int)EntryEndpoints.Number(http, "limit", DefaultDues, 1, GreatestDues);
+        var today = Today(time);
+        var summaries = await books.Of(operation).SummariesAsync(today, cancellation);
+        var items = DueItems.InOrder(summaries.SelectMany(summary => summary.Dues.Select(item => (item, summary))), one => one.item);
+        return TypedResults.Ok(new DueAnswer(today, summaries.Sum(summary => summary.Dues.Count), [.. items.Take(limit).Select(one => Line(one.item, one.summary))]));
+    }
+
+    private static async Task<IResult> ApiariesAsync(string operation, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
+    {
+        EntryEndpoints.CheckOperation(operation);
+        var today = Today(time);
+        return TypedResults.Ok(new ApiariesAnswer(today, [.. (await books.Of(operation).SummariesAsync(today, cancellation)).Select(Line)]));
+    }
+
+    private static async Task<IResult> ApiaryAsync(string operation, Guid apiary, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
+    {
+        EntryEndpoints.CheckOperation(operation);
+        var (today, id) = (Today(time), new ApiaryId(apiary));
+        if (await books.Of(operation).SummaryAsync(id, today, cancellation) is not { } summary || await books.Of(operation).StateAsync(id, cancellation) is not { } state)
+            throw Unknown(apiary);
+        var strips = new SeasonStrips(state, KnowledgeBase.Load(), CultureInfo.InvariantCulture);
+        var colonies = state.ColoniesIn(id, today).Select(colony =>
+            new ColonyLine(colony.Id.Value, colony.Name, strips.Marks(colony, today.AddYears(-1), today) is [.., var last]
+                ? new LastJar(last.On, last.Level, last.Lower, last.Upper, last.Standing is { } standing ? Name(standing) : null, last.Method)
+                : null));
+        return TypedResults.Ok(new ApiaryAnswer(today, Line(summary), [.. colonies], [.. summary.Dues.Select(item => Line(item, summary))]));
+    }
+
+    // For a phone that is to know one apiary of a large operation: the same form as the whole exchange, and "members", which
+    // says what the part is of. When that changes the caller begins again at 0.
+    private static async Task EntriesAsync(string operation, Guid apiary, HttpContext http, BookStore store, ApiaryBooks books, CancellationToken cancellation)
+    {
+        EntryEndpoints.CheckOperation(operation);
+        var after = EntryEndpoints.Number(http, "after", 0, 0, long.MaxValue);
+        var limit = (int)EntryEndpoints.Number(http, "limit", DefaultPage, 1, BookStore.GreatestPage);
+        var (sequences, members) = await books.Of(operation).PartAsync(new ApiaryId(apiary), cancellation);
+        var left = sequences.SkipWhile(sequence => sequence <= after).ToArray();
+        var page = left[..Math.Min(limit, left.Length)];
+        var entries = await store.ReadAtAsync(operation, page, cancellation);
+        http.Response.ContentType = MediaTypeNames.Application.Json;
+        await using var writer = new Utf8JsonWriter(http.Response.BodyWriter);
+        writer.WriteStartObject();
+        writer.WriteString("incarnation"u8, store.Incarnation);
+        writer.WriteString("members"u8, members);
+        writer.WriteStartArray("entries"u8);
+        foreach (var entry in entries)
+            EntryJson.Write(writer, entry);
+        writer.WriteEndArray();
+        writer.WriteNumber("next"u8, page.Length > 0 ? page[^1] : after);
+        writer.WriteBoolean("more"u8, left.Length > page.Length);
+        writer.WriteEndObject();
+    }
+
+    private static RequestProblemException Unknown(Guid apiary) => new(
+        StatusCodes.Status404NotFound, $"apiary: {apiary} is no apiary of this book. GET /api/v1/operations/.../apiaries lists them.");
+
+    private static ApiaryLine Line(ApiarySummary summary) => new(
+        summary.Season.Apiary.Id.Value, summary.Season.Apiary.Name, Name(summary.Season.Urgency), summary.Season.Sentence, summary.Living, summary.Dues.Count);
+
+    private static DueLine Line(DueItem item, ApiarySummary summary) => new(
+        item.Key, Name(item.Kind), Name(item.Time), item.Apiary.Value, summary.Season.Apiary.Name, item.From, item.To, item.Text,
+        [.. item.Colonies.Select(id => new NamedColony(id.Value, summary.Colonies.GetValueOrDefault(id)?.Name ?? "?"))],
+        item.Control?.Value, item.PutOff?.Until, item.PutOff?.Reason);
+
+    private static string Name<T>(T value)
+        where T : struct, Enum => JsonNamingPolicy.CamelCase.ConvertName(value.ToString());
+
+    private static DateOnly Today(TimeProvider time) => DateOnly.FromDateTime(time.GetLocalNow().DateTime);
+}
