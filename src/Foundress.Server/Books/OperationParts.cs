@@ -61,9 +61,11 @@ internal sealed class OperationParts(BookStore store, string operation)
     /// <summary>What is said of every apiary on a day, those that need their keeper first.</summary>
     internal async Task<IReadOnlyList<ApiarySummary>> SummariesAsync(DateOnly today, CancellationToken cancellation)
     {
-        var apiaries = await GateAsync(() => _parts.Apiaries.ToArray(), cancellation);
-        var summaries = new ApiarySummary?[apiaries.Length];
-        await Parallel.ForAsync(0, apiaries.Length, cancellation, async (n, stop) => summaries[n] = await SummaryAsync(apiaries[n], today, stop));
+        // Read on once for all of them; only those that something came to are worked out anew.
+        var known = await GateAsync(() => _parts.Apiaries.Select(apiary => (Apiary: apiary, Summary: Summary(apiary, today))).ToArray(), cancellation);
+        var summaries = Array.ConvertAll(known, one => one.Summary);
+        var stale = Enumerable.Range(0, known.Length).Where(n => summaries[n] is null);
+        await Parallel.ForEachAsync(stale, cancellation, async (n, stop) => summaries[n] = await SummaryAsync(known[n].Apiary, today, stop));
         return
         [
             .. summaries.OfType<ApiarySummary>()
