@@ -35,6 +35,8 @@ await using var cluster = await PostgresCluster.StartAsync(durable: true);
 var server = await new StoreBench(entries, cluster).RunAsync();
 foreach (var ((way, alone), (_, there)) in file.Zip(server))
     Print(way, Ms(alone), Ms(there), (there / alone).ToString("F1", CultureInfo.InvariantCulture));
+foreach (var (way, time) in await WorkBench.RunAsync(cluster))
+    Print(way, "", Ms(time), "");
 
 static string Ms(TimeSpan time) => string.Create(CultureInfo.InvariantCulture, $"{time.TotalMilliseconds:F0} ms");
 

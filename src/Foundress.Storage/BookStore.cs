@@ -155,6 +155,7 @@ public sealed class BookStore : IDisposable
         return await _database.GuardAsync(async () =>
         {
             await using var context = await LookAsync(cancellation);
+            await _database.ReadInOrderAsync(context, cancellation);
             var entries = new List<Entry>();
             var sequences = new List<long>();
             var next = afterSequence;
@@ -309,6 +310,7 @@ public sealed class BookStore : IDisposable
         _database.GuardAsync(async () =>
         {
             await using var context = _database.Open();
+            await _database.ReadInOrderAsync(context, cancellation);
             return await InOrder(context, operation, after).Take(limit).ToListAsync(cancellation);
         });
 
@@ -317,7 +319,7 @@ public sealed class BookStore : IDisposable
         _database.GuardAsync(async () =>
         {
             await using var context = _database.Open();
-            return await EntryUnion.FindAsync(context, operation, ids, cancellation);
+            return await EntryUnion.FindAsync(_database, context, operation, ids, cancellation);
         });
 
     private async Task<BookContext> LookAsync(CancellationToken cancellation)

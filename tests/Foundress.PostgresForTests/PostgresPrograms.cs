@@ -11,7 +11,7 @@ public static class PostgresPrograms
     private static readonly string[] Needed = ["initdb", "pg_ctl", "postgres"];
 
     /// <summary>The folder; null when PostgreSQL is not installed.</summary>
-    public static string? Folder { get; } = Candidates().FirstOrDefault(folder => Needed.All(name => File.Exists(Path.Combine(folder, name))));
+    public static string? Folder { get; } = Candidates().FirstOrDefault(folder => Needed.All(name => IsThere(Path.Combine(folder, name))));
 
     /// <summary>Why there is no server for tests; null when there is one.</summary>
     public static string? Missing =>
@@ -38,6 +38,9 @@ public static class PostgresPrograms
         foreach (var folder in (Environment.GetEnvironmentVariable("PATH") ?? "").Split(':', StringSplitOptions.RemoveEmptyEntries))
             yield return folder;
     }
+
+    // A link that leads nowhere counts as a file to .NET.
+    private static bool IsThere(string file) => File.Exists(file) && (File.ResolveLinkTarget(file, returnFinalTarget: true)?.Exists ?? true);
 
     private static int Version(string folder) => int.TryParse(Path.GetFileName(folder), out var version) ? version : 0;
 

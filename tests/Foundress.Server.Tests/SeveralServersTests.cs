@@ -54,7 +54,7 @@ public class SeveralServersTests
         {
             // Looked at first: what was written before is then met below.
             var last = written.IsCancellationRequested;
-            var page = await server.Store.ReadAsync("home", cursor, 50);
+            var page = await server.Store.ReadAsync("home", cursor, 50, CancellationToken.None);
             met.AddRange(page.Entries);
             cursor = page.Next;
             if (last && !page.More)

@@ -18,7 +18,7 @@ internal static class EntryUnion
         var accepted = rows.Count - held.Count;
         foreach (var batch in held.Chunk(LookUp))
         {
-            var there = await FindAsync(context, batch[0].Operation, Array.ConvertAll(batch, row => row.Id), cancellation);
+            var there = await FindAsync(database, context, batch[0].Operation, Array.ConvertAll(batch, row => row.Id), cancellation);
             foreach (var row in batch)
             {
                 var (entry, old) = (row.ToEntry(), there[row.Id]);
@@ -36,13 +36,12 @@ internal static class EntryUnion
 
     /// <summary>The rows an operation has under some ids.</summary>
     public static async Task<Dictionary<Guid, StoredEntry>> FindAsync(
-        BookContext context, string operation, Guid[] ids, CancellationToken cancellation)
+        IBookDatabase database, BookContext context, string operation, Guid[] ids, CancellationToken cancellation)
     {
         var found = new Dictionary<Guid, StoredEntry>(ids.Length);
         foreach (var some in ids.Chunk(LookUp))
         {
-            await foreach (var row in context.Entries.AsNoTracking()
-                .Where(e => e.Operation == operation && some.Contains(e.Id)).AsAsyncEnumerable().WithCancellation(cancellation))
+            foreach (var row in await database.FindAsync(context, operation, some, cancellation))
                 found.Add(row.Id, row);
         }
 

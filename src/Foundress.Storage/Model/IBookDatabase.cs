@@ -23,6 +23,12 @@ internal interface IBookDatabase : IDisposable
     /// <summary>Looks whether it is still the book that was opened, before entries are read.</summary>
     Task LookAsync(BookContext context, CancellationToken cancellation);
 
+    /// <summary>Makes ready for reading entries in the order of commit.</summary>
+    Task ReadInOrderAsync(BookContext context, CancellationToken cancellation);
+
+    /// <summary>The rows an operation has under some ids, few enough for one statement.</summary>
+    Task<List<StoredEntry>> FindAsync(BookContext context, string operation, Guid[] ids, CancellationToken cancellation);
+
     /// <summary>
     /// Waits, within a transaction, until it is the only one that adds to an operation, so that the order of sequence
     /// numbers is the order of commit and no reader passes over an entry.

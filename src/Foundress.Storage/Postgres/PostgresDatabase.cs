@@ -69,6 +69,23 @@ internal sealed class PostgresDatabase : IBookDatabase
     public async Task LookAsync(BookContext context, CancellationToken cancellation) =>
         _incarnation = await PostgresIncarnation.ReadAsync(context, cancellation);
 
+    // Until the server has looked at a table that grew at once, as in the minute after a book was taken along, it believes
+    // that a page is all there is, and would sort the whole rest of the operation for every page. The setting ends with
+    // the transaction, and that with the context.
+    public async Task ReadInOrderAsync(BookContext context, CancellationToken cancellation)
+    {
+        await context.Database.BeginTransactionAsync(cancellation);
+        await PostgresSql.ScalarAsync(context, "SELECT set_config('enable_sort', 'off', true), set_config('enable_bitmapscan', 'off', true)", cancellation);
+    }
+
+    // Id by id through the index, whatever the server believes of the table.
+    public Task<List<StoredEntry>> FindAsync(BookContext context, string operation, Guid[] ids, CancellationToken cancellation) =>
+        context.Entries.FromSql(
+            $"""
+            SELECT found.* FROM unnest({ids}) AS wanted (id)
+            CROSS JOIN LATERAL (SELECT * FROM entries WHERE operation = {PostgresText.Encode(operation)} AND id = wanted.id OFFSET 0) AS found
+            """).AsNoTracking().ToListAsync(cancellation);
+
     // Sequence numbers are given out before the commit. Without a turn, a transaction with a lower number could commit after
     // one with a higher number, and a reader in between would never meet its entries. The lock is let go of only after the
     // commit can be seen. And an acknowledgement promises that the commit is on the disk, whatever the server's default.

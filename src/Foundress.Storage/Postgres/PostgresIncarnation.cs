@@ -1,5 +1,4 @@
 using Foundress.Storage.Model;
-using Npgsql;
 
 namespace Foundress.Storage.Postgres;
 

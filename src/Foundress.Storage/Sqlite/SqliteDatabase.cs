@@ -91,6 +91,11 @@ internal sealed class SqliteDatabase : IBookDatabase
     // While the file is open no other can take its place.
     public Task LookAsync(BookContext context, CancellationToken cancellation) => Task.CompletedTask;
 
+    public Task ReadInOrderAsync(BookContext context, CancellationToken cancellation) => Task.CompletedTask;
+
+    public Task<List<StoredEntry>> FindAsync(BookContext context, string operation, Guid[] ids, CancellationToken cancellation) =>
+        context.Entries.AsNoTracking().Where(e => e.Operation == operation && ids.Contains(e.Id)).ToListAsync(cancellation);
+
     // SQLite transactions begin here as immediate: no other program can write between the look-up and the insert.
     public Task TakeTurnAsync(BookContext context, string operation, CancellationToken cancellation) => Task.CompletedTask;
 
