@@ -92,6 +92,7 @@ public static class CommandLine
         root.Add(AheadCommand.Make(around));
         root.Add(ChooseCommand.Make(around));
         root.Add(ImportCommand.Make(around));
+        root.Add(ExportCommand.Make(around));
         root.Add(ForecastCommand.Make(around));
         root.Add(ProofCommand.Make(around));
         root.Add(DueCommand.Make(around));

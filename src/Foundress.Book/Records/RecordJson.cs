@@ -37,7 +37,8 @@ public static class RecordJson
         }
     }
 
-    private static JsonTypeInfo? TypeOf(string kind) => kind switch
+    /// <summary>How a kind is written as JSON; null for a kind this version does not know.</summary>
+    public static JsonTypeInfo? TypeOf(string kind) => kind switch
     {
         RecordKinds.Apiary => RecordContext.Default.ApiaryRecord,
         RecordKinds.Colony => RecordContext.Default.ColonyRecord,

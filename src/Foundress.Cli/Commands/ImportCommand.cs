@@ -19,6 +19,7 @@ internal static class ImportCommand
         var import = new Command("import", "Take records from a file into the book.");
         import.Add(Jars(around));
         import.Add(ImportControls.Make(around));
+        import.Add(ImportBook.Make(around));
         return import;
     }
 

@@ -9,12 +9,12 @@ namespace Foundress.Server.Exchange;
 /// Packed bodies, both ways: gzip and Brotli. Files of the web app are packed when they are published and not here.
 /// </summary>
 /// <remarks>
-/// Answers are packed under <c>/api/v1/operations</c> alone: what keepers recorded, without a secret of the session in it. An
-/// answer that held both a secret and words of a stranger would tell the secret by its length.
+/// Answers are packed where they hold what keepers recorded and nothing else. One that held both a secret of the session and
+/// words of a stranger would tell the secret by its length, so addresses of accounts, links and invitations are left alone.
 /// </remarks>
 internal static class ExchangePacking
 {
-    private const string Packed = "/api/v1/operations";
+    private static readonly string[] Packed = ["entries", "book", "register", "report", "calendar.ics", "apiaries.geojson"];
 
     public static void AddExchangePacking(this IServiceCollection services)
     {
@@ -31,7 +31,7 @@ internal static class ExchangePacking
 
     /// <summary>Packs answers. Stands outside of whatever writes them.</summary>
     public static void UsePackedAnswers(this IApplicationBuilder app) =>
-        app.UseWhen(http => http.Request.Path.StartsWithSegments(Packed, StringComparison.Ordinal), api => api.UseResponseCompression());
+        app.UseWhen(http => IsPacked(http.Request.Path), records => records.UseResponseCompression());
 
     /// <summary>Unpacks bodies that are sent. The limit of a body counts once more for what comes out of it.</summary>
     public static void UsePackedRequests(this IApplicationBuilder app)
@@ -43,4 +43,8 @@ internal static class ExchangePacking
             : throw new RequestProblemException(
                 StatusCodes.Status415UnsupportedMediaType, $"Content-Encoding: '{http.Request.Headers.ContentEncoding}' is not one of gzip, br, deflate. Send the entries packed with one of them, or unpacked."));
     }
+
+    // /api/v1/operations/{operation}/{what}
+    private static bool IsPacked(PathString path) =>
+        path.Value?.Split('/') is ["", "api", "v1", "operations", _, var what] && Packed.Contains(what);
 }

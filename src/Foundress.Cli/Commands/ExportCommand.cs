@@ -1,0 +1,70 @@
+using System.CommandLine;
+using System.IO.Compression;
+using Foundress.Book.Exchanging;
+using Foundress.Book.Wording;
+using Foundress.Cli.Output;
+using Foundress.Cli.Running;
+
+namespace Foundress.Cli.Commands;
+
+/// <summary><c>foundress export</c>: every entry of a book in one file.</summary>
+internal static class ExportCommand
+{
+    internal const string Packed = ".gz";
+
+    internal static Command Make(Surroundings around)
+    {
+        var file = new Argument<string>("FILE") { Description = $"The file to write; it must not exist. A name that ends in {Packed} is packed." };
+        var data = CommonOptions.Data();
+        var operation = CommonOptions.Operation();
+        var json = CommonOptions.Json();
+        var command = new Command(
+            "export",
+            """
+            Write every entry of the book into one file: struck ones too, and ones of newer versions.
+            It is JSON Lines, described in docs/exchange.md. `foundress import book` reads it back whole.
+
+            Example:
+              foundress export my-book.jsonl.gz
+            """) { file, data, operation, json };
+        command.SetAction(async (parsed, cancellation) =>
+        {
+            var path = parsed.GetValue(file)!;
+            using var book = await BookAccess.OpenExistingAsync(
+                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+            var digest = await WriteAsync(path, book, cancellation);
+            var output = new BookFileOutput(path, book.Scribe.Operation, book.Ledger.Count, null, null, 0, digest);
+            if (parsed.GetValue(json))
+                JsonOut.Write(around.Out, output);
+            else
+                around.Out.WriteLine($"{Say.Count(output.Entries, "entry", "entries")} written to {path}. SHA-256 of the entries: {digest}.");
+            return ExitCodes.Fine;
+        });
+        return command;
+    }
+
+    // Under another name until it is whole and on the disk: a file that breaks off must not look like the book.
+    private static async Task<string> WriteAsync(string path, BookAccess book, CancellationToken cancellation)
+    {
+        if (File.Exists(path))
+            throw new UsageException($"{path} exists already. Nothing was written. Name a file that does not.");
+        var unfinished = path + ".part";
+        try
+        {
+            string digest;
+            await using (var file = new FileStream(unfinished, FileMode.Create, FileAccess.Write))
+            {
+                await using (var packed = path.EndsWith(Packed, StringComparison.OrdinalIgnoreCase) ? new GZipStream(file, CompressionLevel.Optimal, leaveOpen: true) : null)
+                    digest = await BookFile.WriteAsync((Stream?)packed ?? file, book.Scribe.Operation, book.Ledger.Entries, cancellation);
+                file.Flush(flushToDisk: true);
+            }
+
+            File.Move(unfinished, path);
+            return digest;
+        }
+        finally
+        {
+            File.Delete(unfinished);
+        }
+    }
+}
