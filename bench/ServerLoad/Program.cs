@@ -11,6 +11,7 @@ using ServerLoad;
 // A server with a very large operation: how long the due list, apiary pages and the first copy of one apiary take, with
 // jars coming in meanwhile, and whether its memory is steady. Run with:
 //   dotnet run -c Release --project bench/ServerLoad -- [--entries 1000000] [--colonies 10000] [--postgres] [--soak SECONDS]
+// With --fleet SERVERS instead: how long so many server processes on one PostgreSQL take for the forecasts of all apiaries.
 var count = Option("--entries", 1_000_000);
 var colonies = Option("--colonies", 10_000);
 var soak = Option("--soak", 0);
@@ -35,6 +36,12 @@ try
     }
 
     Say($"{(address is null ? "SQLite" : "PostgreSQL")}: {count} entries of {colonies} colonies in {book.Apiaries.Count} apiaries, written in {Stopwatch.GetElapsedTime(from).TotalSeconds:F0} s");
+    if (Option("--fleet", 0) is > 0 and var servers)
+    {
+        await Fleet.RunAsync(cluster ?? throw new InvalidOperationException("--fleet needs --postgres: servers share work through it."), address!, folder, servers, colonies, book.Apiaries.Count);
+        return;
+    }
+
     await using var server = await FoundressServer.StartAsync(new ServerOptions(0, folder, Demo: false, address), storage: options);
     using var caller = new HttpClient { BaseAddress = new UriBuilder(server.Address) { Host = "127.0.0.1", Path = "api/v1/operations/home/" }.Uri, Timeout = TimeSpan.FromMinutes(10) };
     var random = new Random(1);

@@ -2,6 +2,7 @@ using System.Net;
 using Foundress.Server.Books;
 using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
+using Foundress.Server.Fleet;
 using Foundress.Server.Exchange;
 using Foundress.Server.Problems;
 using Foundress.Server.Security;
@@ -98,6 +99,8 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
         builder.Services.AddSingleton<ApiaryBooks>();
+        if (options.Forecasts)
+            builder.Services.AddHostedService<FleetForecasts>();
         builder.Services.AddSingleton(TimeProvider.System);
 
         var app = builder.Build();

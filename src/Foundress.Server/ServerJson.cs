@@ -1,6 +1,7 @@
 using System.Text.Json.Serialization;
 using Foundress.Server.Endpoints;
 using Foundress.Server.Exchange;
+using Foundress.Server.Fleet;
 using Microsoft.AspNetCore.Mvc;
 
 namespace Foundress.Server;
@@ -15,6 +16,7 @@ namespace Foundress.Server;
 [JsonSerializable(typeof(DueAnswer))]
 [JsonSerializable(typeof(ApiariesAnswer))]
 [JsonSerializable(typeof(ApiaryAnswer))]
+[JsonSerializable(typeof(FleetState))]
 [JsonSerializable(typeof(Health))]
 [JsonSerializable(typeof(ProblemDetails))]
 internal sealed partial class ServerJson : JsonSerializerContext;

@@ -9,7 +9,8 @@ namespace Foundress.Server;
 /// <param name="Data">The data folder.</param>
 /// <param name="Demo">Whether to fill in the invented keeper's records.</param>
 /// <param name="Database">The PostgreSQL database that holds the book; none for the SQLite file of the data folder.</param>
-public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAddress? Database = null)
+/// <param name="Forecasts">Whether forecasts of all apiaries are worked out ahead; only with <paramref name="Database"/>.</param>
+public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAddress? Database = null, bool Forecasts = false)
 {
     /// <summary>The environment variable that stands for <c>--database</c>: there a password is not seen in lists of programs.</summary>
     public const string DatabaseVariable = "FOUNDRESS_DATABASE";
@@ -19,7 +20,7 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
 
     /// <summary>The options and what they do.</summary>
     public const string Usage =
-        "Options: --port N (default 5210), --data DIR (where the book is kept), --database SETTING (keeps the book in PostgreSQL, and its backups in DIR), --address localhost, --demo (adds an invented keeper's records).";
+        "Options: --port N (default 5210), --data DIR (where the book is kept), --database SETTING (keeps the book in PostgreSQL, and its backups in DIR), --address localhost, --forecasts (works the forecasts of all apiaries out ahead, shared by all servers on one PostgreSQL database), --demo (adds an invented keeper's records).";
 
     /// <summary>Reads the command line: <c>--name value</c> or <c>--name=value</c>.</summary>
     /// <param name="args">The command line.</param>
@@ -35,6 +36,12 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
             if (name == "--demo" && equals < 0)
             {
                 options = options with { Demo = true };
+                continue;
+            }
+
+            if (name == "--forecasts" && equals < 0)
+            {
+                options = options with { Forecasts = true };
                 continue;
             }
 

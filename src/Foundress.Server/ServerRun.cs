@@ -21,6 +21,8 @@ public static class ServerRun
             Environment.GetEnvironmentVariable("ASPNETCORE_URLS") ?? Environment.GetEnvironmentVariable("DOTNET_URLS"));
         if (problem is null && options is { Demo: true } && demo is null)
             problem = "--demo: this build has no invented records.";
+        if (problem is null && options is { Forecasts: true, Database: null })
+            problem = "--forecasts: servers share this work through PostgreSQL; give --database too. With the book in a file every phone works out its own forecasts.";
         if (options is null || problem is not null)
         {
             await errors.WriteLineAsync(problem);

@@ -1,13 +1,16 @@
 using System.Globalization;
 using System.Net.Mime;
+using System.Text;
 using System.Text.Json;
 using Foundress.Book.Dues;
 using Foundress.Book.Journal;
 using Foundress.Book.Seasons;
 using Foundress.Knowledge;
 using Foundress.Server.Books;
+using Foundress.Server.Fleet;
 using Foundress.Server.Problems;
 using Foundress.Storage;
+using Foundress.Storage.Work;
 
 namespace Foundress.Server.Endpoints;
 
@@ -24,6 +27,7 @@ internal static class ApiaryEndpoints
         api.MapGet("/operations/{operation}/apiaries", ApiariesAsync);
         api.MapGet("/operations/{operation}/apiaries/{apiary:guid}", ApiaryAsync);
         api.MapGet("/operations/{operation}/apiaries/{apiary:guid}/entries", EntriesAsync);
+        api.MapGet("/operations/{operation}/apiaries/{apiary:guid}/forecast", ForecastAsync);
     }
 
     private static async Task<IResult> DueAsync(string operation, HttpContext http, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
@@ -55,6 +59,29 @@ internal static class ApiaryEndpoints
                 ? new LastJar(last.On, last.Level, last.Lower, last.Upper, last.Standing is { } standing ? Name(standing) : null, last.Method)
                 : null));
         return TypedResults.Ok(new ApiaryAnswer(today, Line(summary), [.. colonies], [.. summary.Dues.Select(item => Line(item, summary))]));
+    }
+
+    // Asking for one that nobody asked for yet asks for it.
+    private static async Task<IResult> ForecastAsync(string operation, Guid apiary, BookStore store, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
+    {
+        EntryEndpoints.CheckOperation(operation);
+        if (store.Work is not { } queue)
+            throw new RequestProblemException(StatusCodes.Status404NotFound, "This server works no forecasts out ahead: the book lies in a file. Every phone works out its own.");
+        var (today, id) = (Today(time), new ApiaryId(apiary));
+        if (await books.Of(operation).SummaryAsync(id, today, cancellation) is null)
+            throw Unknown(apiary);
+        var item = await FleetWork.ForAsync(operation, id, today, books.Of(operation), store, cancellation);
+        var outcome = await queue.FindAsync(item.Key, cancellation);
+        if (outcome is null)
+            await queue.EnqueueAsync([item], cancellation);
+        return outcome switch
+        {
+            { State: WorkState.Done, Result: { } result } => TypedResults.Text(result, MediaTypeNames.Application.Json, Encoding.UTF8),
+            { State: WorkState.Failed } => throw new RequestProblemException(
+                StatusCodes.Status503ServiceUnavailable, $"The forecast failed {outcome.Attempts} times: {outcome.Trouble} It is asked for anew with the next entry, or tomorrow."),
+            { State: WorkState.Leased } => TypedResults.Accepted((string?)null, new FleetState("working")),
+            _ => TypedResults.Accepted((string?)null, new FleetState("waiting")),
+        };
     }
 
     // For a phone that is to know one apiary of a large operation: the same form as the whole exchange, and "members", which

@@ -12,13 +12,12 @@ internal sealed class ServerProcess : IDisposable
     public Uri Address { get; }
 
     /// <summary>Starts it on a free port and returns once it says where it is.</summary>
-    public static async Task<ServerProcess> StartAsync(string data)
+    public static async Task<ServerProcess> StartAsync(string data, params string[] more)
     {
         // Beside this test's own output, whatever the configuration.
         var folder = AppContext.BaseDirectory.Replace("Foundress.Server.Tests", "Foundress.Server", StringComparison.Ordinal);
-        var process = Process.Start(new ProcessStartInfo("dotnet")
+        var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "Foundress.Server.dll"), "--port", "0", "--data", data, .. more])
         {
-            ArgumentList = { Path.Combine(folder, "Foundress.Server.dll"), "--port", "0", "--data", data },
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         })!;
