@@ -8,7 +8,7 @@ public sealed class DatabaseCommandTests : IAsyncLifetime
 {
     private const string Jars = "apiary,colony,date,method,mites,bees\nHome,1,2026-06-01,alcohol-wash,4,310\nHome,2,2026-06-01,alcohol-wash,0,295\n";
 
-    private readonly CliScene _scene = new();
+    private CliScene _scene = null!;
     private PostgresCluster _cluster = null!;
     private PostgresAddress _address = null!;
     private string _setting = "";
@@ -16,6 +16,7 @@ public sealed class DatabaseCommandTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         Assert.SkipWhen(PostgresPrograms.Missing is not null, PostgresPrograms.Missing ?? "");
+        _scene = new CliScene();
         _cluster = await PostgresCluster.Shared;
         _address = await _cluster.EmptyAsync();
         _setting = _cluster.Setting(_address.Database);
@@ -23,7 +24,7 @@ public sealed class DatabaseCommandTests : IAsyncLifetime
 
     public async ValueTask DisposeAsync()
     {
-        _scene.Dispose();
+        _scene?.Dispose();
         if (_address is not null)
             await _cluster.DropAsync(_address);
     }

@@ -13,7 +13,7 @@ public class Site : IAsyncLifetime
 {
     private readonly BookStoreOptions _options;
     private readonly bool _onPostgres;
-    private readonly string _data = Directory.CreateTempSubdirectory("foundress-test-").FullName;
+    private string _data = "";
 
     public Site()
         : this(onPostgres: false)
@@ -37,6 +37,7 @@ public class Site : IAsyncLifetime
     {
         if (_onPostgres && PostgresPrograms.Missing is not null)
             return;
+        _data = Directory.CreateTempSubdirectory("foundress-test-").FullName;
         if (_onPostgres)
             Database = await (await PostgresCluster.Shared).BookAsync();
         Server = await FoundressServer.StartAsync(new ServerOptions(0, _data, Demo: false, Database), storage: _options);
@@ -54,7 +55,8 @@ public class Site : IAsyncLifetime
 
         if (Database is not null)
             await (await PostgresCluster.Shared).DropAsync(Database);
-        Directory.Delete(_data, recursive: true);
+        if (_data.Length > 0)
+            Directory.Delete(_data, recursive: true);
         GC.SuppressFinalize(this);
     }
 
