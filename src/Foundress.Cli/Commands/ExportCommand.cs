@@ -31,7 +31,7 @@ internal static class ExportCommand
         {
             var path = parsed.GetValue(file)!;
             using var book = await BookAccess.OpenExistingAsync(
-                CommonOptions.DirectoryOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
+                CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var digest = await WriteAsync(path, book, cancellation);
             var output = new BookFileOutput(path, book.Scribe.Operation, book.Ledger.Count, null, null, 0, digest);
             if (parsed.GetValue(json))

@@ -48,7 +48,7 @@ internal static class ImportBook
                 throw new UsageException($"{path} holds the book of the operation '{read.Operation}', not of '{wanted}'. Nothing was taken in. Say --operation {read.Operation} if that is meant.");
             if (!read.IsWhole && !parsed.GetValue(leave))
                 throw new UsageException($"{path} is damaged, so nothing was taken in. Use a sound copy, or take in what can be read with --leave-out-damaged.");
-            using var book = await BookAccess.OpenAsync(CommonOptions.DirectoryOf(parsed.GetValue(data), around), wanted, "command line", around, cancellation);
+            using var book = await BookAccess.OpenAsync(CommonOptions.PlaceOf(parsed.GetValue(data), around), wanted, "command line", around, cancellation);
             var accepted = 0;
             foreach (var part in read.Entries.Chunk(Batch))
                 accepted += (await book.Store.AppendAsync(wanted, part, cancellation)).Accepted;

@@ -9,7 +9,7 @@ namespace Foundress.Server.Books;
 /// something came that concerns it.
 /// </summary>
 /// <param name="store">The book.</param>
-internal sealed class ApiaryBooks(BookStore store)
+internal sealed class ApiaryBooks(BookStore store) : IDisposable
 {
     private readonly ConcurrentDictionary<string, OperationParts> _operations = new(StringComparer.Ordinal);
 
@@ -18,4 +18,11 @@ internal sealed class ApiaryBooks(BookStore store)
 
     /// <summary>Forgets what was read of an operation whose entries were removed.</summary>
     internal void Forget(string operation) => _operations.TryRemove(operation, out _);
+
+    /// <summary>Lets go of what was read.</summary>
+    public void Dispose()
+    {
+        foreach (var parts in _operations.Values)
+            parts.Dispose();
+    }
 }

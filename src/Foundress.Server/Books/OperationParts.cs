@@ -13,7 +13,7 @@ namespace Foundress.Server.Books;
 /// <summary>One operation's book, read an apiary at a time. Safe for concurrent use.</summary>
 /// <param name="store">The book.</param>
 /// <param name="operation">The operation.</param>
-internal sealed class OperationParts(BookStore store, string operation)
+internal sealed class OperationParts(BookStore store, string operation) : IDisposable
 {
     // Whole states of apiaries that are kept for the next question; summaries are small and all kept.
     private const int StatesKept = 64;
@@ -76,6 +76,9 @@ internal sealed class OperationParts(BookStore store, string operation)
     /// <summary>Where the entries of an apiary's part lie, and a name for what the part is of.</summary>
     internal Task<(IReadOnlyList<long> Sequences, string Members)> PartAsync(ApiaryId apiary, CancellationToken cancellation) =>
         GateAsync(() => (_parts.Of(apiary), _parts.MembersOf(apiary)), cancellation);
+
+    /// <summary>Lets go of what it holds.</summary>
+    public void Dispose() => _gate.Dispose();
 
     private static ApiarySummary Sum(BookState state, Apiary apiary, DateOnly today)
     {
