@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using Foundress.Accounts;
 using Foundress.Book.Importing;
 using Foundress.Cli.Commands;
 using Foundress.Cli.Running;
@@ -47,6 +48,11 @@ public static class CommandLine
         {
             around.Error.WriteLine("foundress: " + error.Message);
             return ExitCodes.Storage;
+        }
+        catch (AccountsException error)
+        {
+            around.Error.WriteLine("foundress: " + error.Message);
+            return error.Fault == AccountsFault.Store ? ExitCodes.Storage : ExitCodes.Usage;
         }
         catch (OperationCanceledException)
         {
@@ -97,6 +103,7 @@ public static class CommandLine
         root.Add(ReportCommand.Make(around));
         root.Add(BackupCommand.Make(around));
         root.Add(RestoreCommand.Make(around));
+        root.Add(AccountCommand.Make(around));
         return root;
     }
 

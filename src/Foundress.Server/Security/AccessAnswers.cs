@@ -15,6 +15,6 @@ internal sealed class AccessAnswers : IAuthorizationMiddlewareResultHandler
         var refusal = context.Features.Get<Refusal>() ?? new Refusal(StatusCodes.Status403Forbidden, "Nobody may use this address.");
         if (refusal.Status == StatusCodes.Status401Unauthorized)
             context.Response.Headers[HeaderNames.WWWAuthenticate] = "Bearer realm=\"Foundress\"";
-        throw new RequestProblemException(refusal.Status, refusal.Detail);
+        return ProblemAnswer.WriteAsync(context, refusal.Status, refusal.Detail);
     }
 }

@@ -27,8 +27,9 @@ public sealed record RateLimits(int EntrancePerFiveMinutes = 60, int ExchangePer
             var wait = context.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after) ? after : TimeSpan.FromMinutes(1);
             var seconds = Math.Ceiling(wait.TotalSeconds);
             context.HttpContext.Response.Headers[HeaderNames.RetryAfter] = seconds.ToString(CultureInfo.InvariantCulture);
-            throw new RequestProblemException(
-                StatusCodes.Status429TooManyRequests, string.Create(CultureInfo.InvariantCulture, $"Too many requests. Try again in {seconds} seconds; nothing recorded is lost."));
+            return new ValueTask(ProblemAnswer.WriteAsync(
+                context.HttpContext, StatusCodes.Status429TooManyRequests,
+                string.Create(CultureInfo.InvariantCulture, $"Too many requests. Try again in {seconds} seconds; nothing recorded is lost.")));
         };
     }
 

@@ -112,8 +112,8 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
     [InlineData("signed out")]
     public async Task Matrix_WhoeverIsNoLongerKnown_IsNobody(string how)
     {
-        await using var own = new OwnClub();
-        var club = await own.StartAsync();
+        await using var own = new ClubHouse();
+        var club = await own.OpenAsync();
         var keeper = await club.JoinAsync("Keeper", "home", Role.Keeper);
         using var phone = keeper.ByDeviceAlone();
         using var session = keeper.BySessionAlone();
@@ -203,18 +203,5 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
         // The book itself refuses to remove what a keeper recorded, to whoever may ask.
         var detail = (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("detail").GetString()!;
         return detail.StartsWith("Only the invented records", StringComparison.Ordinal) ? Yes : No;
-    }
-
-    private sealed class OwnClub : IAsyncDisposable
-    {
-        private readonly ClubSite _site = new();
-
-        public async Task<ClubSite> StartAsync()
-        {
-            await _site.InitializeAsync();
-            return _site;
-        }
-
-        public ValueTask DisposeAsync() => _site.DisposeAsync();
     }
 }

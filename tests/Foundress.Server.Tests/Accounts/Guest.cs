@@ -61,6 +61,15 @@ internal sealed class Guest : IDisposable
         return guest;
     }
 
+    /// <summary>The same browser, after the server has come up at another port.</summary>
+    public Guest MovedTo(Uri address)
+    {
+        var guest = new Guest(new UriBuilder(address) { Host = "127.0.0.1" }.Uri) { Id = Id, Name = Name, Device = Device };
+        foreach (Cookie cookie in _cookies.GetCookies(_site))
+            guest._cookies.Add(guest._site, new Cookie(cookie.Name, cookie.Value));
+        return guest;
+    }
+
     public Task<HttpResponseMessage> GetAsync(string path) => _http.GetAsync(path);
 
     public Task<HttpResponseMessage> DeleteAsync(string path) => _http.DeleteAsync(path);
