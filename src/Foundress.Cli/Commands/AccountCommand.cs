@@ -29,15 +29,18 @@ internal static class AccountCommand
         var operation = CommonOptions.Operation();
         var (site, data, json) = (Site(), CommonOptions.Data(), CommonOptions.Json());
         var command = new Command("add", "Make a link that lets somebody in once, within seven days. They choose their name and password.") { name, keeper, helper, reader, administrator, operation, site, data, json };
-        command.SetAction((parsed, cancellation) => WithAsync(parsed.GetValue(data), around, async accounts =>
+        command.SetAction(async (parsed, cancellation) =>
         {
             Role[] roles = [.. new[] { (keeper, Role.Keeper), (helper, Role.Helper), (reader, Role.Reader) }.Where(one => parsed.GetValue(one.Item1)).Select(one => one.Item2)];
             if (roles.Length != 1)
                 throw new UsageException("Say what the person is to be: one of --keeper, --helper, --reader.");
             var place = SiteOf(parsed.GetValue(site)!);
             var offer = new LinkOffer(parsed.GetValue(operation), roles[0], PersonNames.Read(parsed.GetValue(name)), LinkOffer.Usual, parsed.GetValue(administrator));
+            // Only now: a file of accounts, once made, makes the server ask everybody to sign in.
+            using var accounts = await AccountsDatabase.OpenAsync(CommonOptions.DirectoryOf(parsed.GetValue(data), around), around.Time, cancellation);
             Tell(around, parsed.GetValue(json), await new OneTimeLinks(accounts).MakeAsync(offer, null, cancellation), place, $"{offer.ForName} becomes {roles[0].ToString().ToLowerInvariant()} of '{offer.Operation}'{(offer.Administrator ? " and administrator" : "")}");
-        }, cancellation));
+            return ExitCodes.Fine;
+        });
         return command;
     }
 
@@ -121,6 +124,8 @@ internal static class AccountCommand
     private static async Task<int> WithAsync(string? data, Surroundings around, Func<AccountsDatabase, Task> work, CancellationToken cancellation)
     {
         var directory = CommonOptions.DirectoryOf(data, around);
+        if (!AccountsDatabase.IsIn(directory))
+            throw new UsageException($"There are no accounts in {directory}. foundress account add makes the first, or name another folder with --data.");
         using var accounts = await AccountsDatabase.OpenAsync(directory, around.Time, cancellation);
         await work(accounts);
         return ExitCodes.Fine;
