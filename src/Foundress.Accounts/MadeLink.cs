@@ -7,5 +7,5 @@ namespace Foundress.Accounts;
 public sealed record MadeLink(Guid Id, string Secret, DateTimeOffset Expires)
 {
     /// <summary>The address that opens it. The secret stands behind the #, which browsers do not send to servers or proxies.</summary>
-    public Uri At(Uri site) => new(site, "join#" + Secret);
+    public Uri At(Uri site) => new(site, "account.html#" + Secret);
 }

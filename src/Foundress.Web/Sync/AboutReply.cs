@@ -7,4 +7,6 @@ namespace Foundress.Web.Sync;
 /// holds is given again. Null when the server names none.
 /// </param>
 /// <param name="Demo">Whether it holds an invented book to look at.</param>
-public sealed record AboutReply(string Version, string? Incarnation, bool Demo);
+/// <param name="Accounts">Whether it has accounts.</param>
+/// <param name="SignedInAs">Who it takes this device for; null when it does not know.</param>
+public sealed record AboutReply(string Version, string? Incarnation, bool Demo, bool Accounts = false, string? SignedInAs = null);

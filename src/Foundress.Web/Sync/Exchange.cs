@@ -31,6 +31,12 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Why the last exchange failed; null when it did not.</summary>
     public string? Problem { get; private set; }
 
+    /// <summary>Whether signing in is what the last exchange lacked.</summary>
+    public bool NeedsSignIn { get; private set; }
+
+    /// <summary>Whether the server has accounts, once it has answered.</summary>
+    public bool HasAccounts { get; private set; }
+
     /// <summary>When both sides last held the same entries.</summary>
     public DateTimeOffset? LastDone { get; private set; }
 
@@ -113,7 +119,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         {
             await CountAsync(operation);
             var about = await server.AboutAsync();
-            ServerVersion = about.Version;
+            (ServerVersion, HasAccounts) = (about.Version, about.Accounts);
             await MeetAsync(about);
             await DropServerDemoAsync();
             operation = await ChooseBookAsync(about);
@@ -124,13 +130,13 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
                 await PullAsync(operation);
             }
 
-            (State, Problem, LastDone) = (ExchangeState.Done, null, time.GetUtcNow());
+            (State, Problem, NeedsSignIn, LastDone) = (ExchangeState.Done, null, false, time.GetUtcNow());
             await store.SetAsync("exchanged", LastDone.Value.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture));
             await CountAsync(operation);
         }
         catch (Exception error) when (error is ExchangeException or StoreException)
         {
-            (State, Problem) = (ExchangeState.Failed, error.Message);
+            (State, Problem, NeedsSignIn) = (ExchangeState.Failed, error.Message, error is ExchangeException { NeedsSignIn: true });
         }
 
         Changed?.Invoke();
@@ -144,7 +150,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
             return;
         if (met is not null)
         {
-            foreach (var operation in new[] { Operations.Home, Operations.Demo })
+            foreach (var operation in new[] { Operations.Home, Operations.Demo, session.Operation }.Distinct())
                 await ForgetProgressAsync(operation);
             await CountAsync(session.Operation);
             Changed?.Invoke();

@@ -101,7 +101,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
 
         var made = await (await keeper.PostAsync("operations/home/invitations", new { role = "helper", forName = "Ben", days = 2 })).Content.ReadFromJsonAsync<JsonElement>();
         var link = new Uri(made.GetProperty("link").GetString()!);
-        Assert.Equal("/join", link.AbsolutePath);
+        Assert.Equal("/account.html", link.AbsolutePath);
         var withdrawn = link.Fragment[1..];
         Assert.Equal(HttpStatusCode.OK, (await own.Stranger().PostAsync("account/link", new { secret = withdrawn })).StatusCode);
         Assert.Equal(HttpStatusCode.NoContent, (await keeper.DeleteAsync($"operations/home/invitations/{made.GetProperty("id").GetGuid()}")).StatusCode);
