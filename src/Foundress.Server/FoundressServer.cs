@@ -1,4 +1,3 @@
-using System.Net;
 using Foundress.Accounts;
 using Foundress.Server.Accounts;
 using Foundress.Server.Demo;

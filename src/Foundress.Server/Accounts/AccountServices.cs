@@ -1,7 +1,6 @@
 using Foundress.Accounts;
 using Foundress.Accounts.Model;
 using Foundress.Server.Security;
-using Foundress.Storage;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Authorization;
