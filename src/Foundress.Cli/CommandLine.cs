@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using Foundress.Accounts;
 using Foundress.Book.Importing;
 using Foundress.Cli.Commands;
 using Foundress.Cli.Running;
@@ -52,6 +53,11 @@ public static class CommandLine
             around.Error.WriteLine("foundress: " + error.Message);
             return ExitCodes.Storage;
         }
+        catch (AccountsException error)
+        {
+            around.Error.WriteLine("foundress: " + error.Message);
+            return error.Fault == AccountsFault.Store ? ExitCodes.Storage : ExitCodes.Usage;
+        }
         catch (OperationCanceledException)
         {
             around.Error.WriteLine("foundress: stopped. What had been acknowledged is kept.");
@@ -103,6 +109,7 @@ public static class CommandLine
         root.Add(BackupCommand.Make(around));
         root.Add(RestoreCommand.Make(around));
         root.Add(TransferCommand.Make(around));
+        root.Add(AccountCommand.Make(around));
         AddDatabase(root);
         return root;
     }

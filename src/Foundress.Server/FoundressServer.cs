@@ -1,4 +1,5 @@
-using System.Net;
+using Foundress.Accounts;
+using Foundress.Server.Accounts;
 using Foundress.Server.Books;
 using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
@@ -21,38 +22,55 @@ public sealed class FoundressServer : IAsyncDisposable
 
     private readonly WebApplication _app;
 
-    private FoundressServer(WebApplication app, BookStore store) => (_app, Store) = (app, store);
+    private FoundressServer(WebApplication app, BookStore store, AccountsDatabase? accounts) => (_app, Store, Accounts) = (app, store, accounts);
 
     /// <summary>The book.</summary>
     public BookStore Store { get; }
 
+    /// <summary>The accounts; null where everybody at this computer is the keeper.</summary>
+    public AccountsDatabase? Accounts { get; }
+
+    /// <summary>Every address it answers at, for tests.</summary>
+    internal IReadOnlyList<Endpoint> Endpoints => _app.Services.GetRequiredService<EndpointDataSource>().Endpoints;
+
     /// <summary>Where it answers.</summary>
     public Uri Address { get; private set; } = null!;
 
-    /// <summary>Opens the book and begins to answer, on this computer only.</summary>
+    /// <summary>Opens the book and begins to answer: on this computer only, unless more was asked for.</summary>
     /// <param name="options">What was asked for.</param>
     /// <param name="demo">Where the invented records come from, when they were asked for.</param>
     /// <param name="storage">How the store behaves.</param>
+    /// <param name="limits">How often one may knock, where there are accounts.</param>
     /// <exception cref="StorageException">The book cannot be opened.</exception>
+    /// <exception cref="AccountsException">The accounts cannot be opened.</exception>
+    /// <exception cref="CertificateException">The certificate cannot be used.</exception>
     /// <exception cref="IOException">The port is taken.</exception>
     public static async Task<FoundressServer> StartAsync(
-        ServerOptions options, IDemoBook? demo = null, BookStoreOptions? storage = null)
+        ServerOptions options, IDemoBook? demo = null, BookStoreOptions? storage = null, RateLimits? limits = null)
     {
         storage = (storage ?? new BookStoreOptions()) with { Database = options.Database };
         var store = await BookStore.OpenAsync(options.Data, storage);
+        AccountsDatabase? accounts = null;
         try
         {
+            // Accounts once made are always used, so that a forgotten option cannot open the book.
+            if (options.Reach.Accounts || AccountsDatabase.IsIn(options.Data))
+                accounts = await AccountsDatabase.OpenAsync(options.Data, storage.Time);
+            if (accounts is not null)
+                await new SignInLog(accounts).PruneAsync();
             if (options.Demo && demo is not null)
                 await DemoFill.RunAsync(store, demo, storage.Time);
-            var app = Build(options, store);
-            var server = new FoundressServer(app, store);
+            var app = Build(options, store, accounts, storage.Time, limits ?? new RateLimits());
+            var server = new FoundressServer(app, store, accounts);
             await app.StartAsync();
-            var port = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()).Port;
-            server.Address = new Uri($"http://localhost:{port}/");
+            var bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+            var scheme = options.Reach.Certificate is null ? "http" : "https";
+            server.Address = new Uri($"{scheme}://{(options.Reach.Proxy is null ? options.Reach.Name : null) ?? "localhost"}:{PortOf(bound)}/");
             return server;
         }
         catch
         {
+            accounts?.Dispose();
             store.Dispose();
             throw;
         }
@@ -66,10 +84,15 @@ public sealed class FoundressServer : IAsyncDisposable
     {
         await _app.StopAsync();
         await _app.DisposeAsync();
+        Accounts?.Dispose();
         Store.Dispose();
     }
 
-    private static WebApplication Build(ServerOptions options, BookStore store)
+    // Behind the last colon, whatever the address before it is written like.
+    private static int PortOf(string address) =>
+        int.Parse(address.AsSpan(address.LastIndexOf(':') + 1).TrimEnd('/'), System.Globalization.CultureInfo.InvariantCulture);
+
+    private static WebApplication Build(ServerOptions options, BookStore store, AccountsDatabase? accounts, TimeProvider time, RateLimits limits)
     {
         var builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions
         {
@@ -87,11 +110,9 @@ public sealed class FoundressServer : IAsyncDisposable
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = GreatestBody;
-            if (options.Port == 0)
-                kestrel.Listen(IPAddress.Loopback, 0);
-            else
-                kestrel.ListenLocalhost(options.Port);
+            ListenAt.Apply(kestrel, options);
         });
+        builder.WebHost.UseKestrelHttpsConfiguration();
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(10));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ServerJson.Default));
         builder.Services.AddExchangePacking();
@@ -101,15 +122,28 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddSingleton<ApiaryBooks>();
         if (options.Forecasts)
             builder.Services.AddHostedService<FleetForecasts>();
-        builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddSingleton(accounts is null ? TimeProvider.System : time);
+        builder.Services.AddSingleton(options.Reach);
+        builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(1, AccountsJson.Default));
+        if (accounts is not null)
+            builder.Services.AddAccounts(accounts, options.Reach, limits);
 
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
         app.UsePackedAnswers();
         app.UseExceptionHandler();
         app.UseStatusCodePages();
-        app.UseMiddleware<LocalHostsOnly>();
+        app.UseMiddleware<ProxyRules>();
+        if (options.Reach.Proxy is { } proxy)
+            app.UseForwardedHeaders(ListenAt.Behind(proxy));
+        app.UseMiddleware<OwnNamesOnly>();
         app.UseMiddleware<SameOriginWrites>();
+        if (accounts is not null)
+        {
+            app.UseAuthorization();
+            app.UseRateLimiter();
+        }
+
         app.UsePackedRequests();
         app.MapHealth();
         var api = app.MapGroup("/api/v1");
@@ -120,6 +154,14 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapReport();
         api.MapBook();
         api.MapApiaries();
+        if (accounts is not null)
+        {
+            api.MapAccount();
+            api.MapLinks();
+            api.MapPasskeys();
+            api.MapPeople();
+        }
+
         app.MapCalendar();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",

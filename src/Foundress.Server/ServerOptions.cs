@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Foundress.Server.Security;
 using Foundress.Storage;
 
 namespace Foundress.Server;
@@ -20,7 +21,10 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
 
     /// <summary>The options and what they do.</summary>
     public const string Usage =
-        "Options: --port N (default 5210), --data DIR (where the book is kept), --database SETTING (keeps the book in PostgreSQL, and its backups in DIR), --address localhost, --forecasts (works the forecasts of all apiaries out ahead, shared by all servers on one PostgreSQL database), --demo (adds an invented keeper's records).";
+        "Options: --port N (default 5210), --data DIR (where the book is kept), --database SETTING (keeps the book in PostgreSQL, and its backups in DIR), --forecasts (works the forecasts of all apiaries out ahead, shared by all servers on one PostgreSQL database), --demo (adds an invented keeper's records); for several people --accounts, --listen ADDRESS, --name NAME, --certificate FILE, --key FILE, --proxy ADDRESS.";
+
+    /// <summary>From where it can be reached: this computer only, unless asked.</summary>
+    public Reach Reach { get; init; } = Reach.ThisComputer;
 
     /// <summary>Reads the command line: <c>--name value</c> or <c>--name=value</c>.</summary>
     /// <param name="args">The command line.</param>
@@ -45,7 +49,13 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
                 continue;
             }
 
-            if (name is not ("--port" or "--data" or "--database" or "--address"))
+            if (name == "--accounts" && equals < 0)
+            {
+                options = options with { Reach = options.Reach with { Accounts = true } };
+                continue;
+            }
+
+            if (name is not ("--port" or "--data" or "--database") && !Reach.Options.Contains(name))
                 return Refuse($"'{args[n]}' is not an option. {Usage}", out problem);
             var value = equals >= 0 ? args[n][(equals + 1)..] : ++n < args.Count ? args[n] : "";
             if (value.Length == 0)
@@ -66,8 +76,9 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
                     options = options with { Database = database };
                     break;
                 default:
-                    if (!IsThisComputer(value))
-                        return Refuse(NotThisComputer("--address", value), out problem);
+                    options = options with { Reach = options.Reach.With(name, value, out problem) };
+                    if (problem is not null)
+                        return null;
                     break;
             }
         }
@@ -97,7 +108,7 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
         foreach (var address in (addresses ?? "").Split(';', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
         {
             if (!Uri.TryCreate(address, UriKind.Absolute, out var uri) || !IsThisComputer(uri.Host))
-                return NotThisComputer("ASPNETCORE_URLS", address);
+                return $"ASPNETCORE_URLS: '{address}' can be reached from other computers. Take the setting away; where to listen is said with --listen ADDRESS.";
         }
 
         return null;
@@ -105,9 +116,6 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
 
     private static bool IsThisComputer(string host) =>
         host == "localhost" || (IPAddress.TryParse(host.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip));
-
-    private static string NotThisComputer(string name, string value) =>
-        $"{name}: '{value}' can be reached from other computers. This server has no accounts, so anyone could read and write the book. Use localhost.";
 
     private static ServerOptions? Refuse(string message, out string? problem)
     {

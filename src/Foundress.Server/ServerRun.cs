@@ -1,5 +1,8 @@
 using System.Net.Sockets;
+using Foundress.Accounts;
+using Foundress.Server.Accounts;
 using Foundress.Server.Demo;
+using Foundress.Server.Security;
 using Foundress.Storage;
 
 namespace Foundress.Server;
@@ -19,6 +22,7 @@ public static class ServerRun
             ?.WithDatabase(Environment.GetEnvironmentVariable(ServerOptions.DatabaseVariable), out problem);
         problem ??= ServerOptions.ProblemWithAddresses(
             Environment.GetEnvironmentVariable("ASPNETCORE_URLS") ?? Environment.GetEnvironmentVariable("DOTNET_URLS"));
+        problem ??= options!.Reach.Problem(options.Reach.Accounts || AccountsDatabase.IsIn(options.Data));
         if (problem is null && options is { Demo: true } && demo is null)
             problem = "--demo: this build has no invented records.";
         if (problem is null && options is { Forecasts: true, Database: null })
@@ -34,10 +38,17 @@ public static class ServerRun
             await using var server = await FoundressServer.StartAsync(options, demo);
             await output.WriteLineAsync($"Foundress is at {server.Address} (data in {server.Store.Place}{(options.Demo ? $"; invented records from seed {demo!.Seed}" : string.Empty)})");
             await output.FlushAsync();
+            if (server.Accounts is { } accounts && !await new Members(accounts).AnyAsync())
+                await errors.WriteLineAsync(FirstAccount.Advice(options));
             await server.UntilStoppedAsync();
             return ServerExit.Done;
         }
-        catch (StorageException error)
+        catch (CertificateException error)
+        {
+            await errors.WriteLineAsync(error.Message);
+            return ServerExit.BadOption;
+        }
+        catch (Exception error) when (error is StorageException or AccountsException)
         {
             await errors.WriteLineAsync(error.Message);
             return ServerExit.NoBook;

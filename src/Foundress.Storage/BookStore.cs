@@ -18,7 +18,7 @@ namespace Foundress.Storage;
 /// Safe for concurrent use, also by several programs: with SQLite on one computer, with PostgreSQL on many. The folder must
 /// not lie on a network share. Entries are only ever added; the sole exception is <see cref="RemoveDemoAsync"/>.
 /// </remarks>
-public sealed class BookStore : IDisposable
+public sealed partial class BookStore : IDisposable
 {
     /// <summary>The most entries one page gives.</summary>
     public const int GreatestPage = 2_000;

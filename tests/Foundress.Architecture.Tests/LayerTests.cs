@@ -14,9 +14,10 @@ public sealed class LayerTests
         ["Foundress.Reports"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
         ["Foundress.Calendar"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
         ["Foundress.Storage"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
+        ["Foundress.Accounts"] = [],
         ["Foundress.Web"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports"],
-        ["Foundress.Cli"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage"],
-        ["Foundress.Server"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage", "Foundress.Web"],
+        ["Foundress.Cli"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage", "Foundress.Accounts"],
+        ["Foundress.Server"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage", "Foundress.Accounts", "Foundress.Web"],
     };
 
     private static readonly string[] Core = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports"];

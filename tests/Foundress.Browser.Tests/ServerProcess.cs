@@ -10,15 +10,17 @@ public sealed class ServerProcess : IAsyncDisposable
 
     private ServerProcess(Process process, string data, string address) => (_process, _data, Address) = (process, data, address);
 
+    /// <summary>Its data folder.</summary>
+    public string Data => _data;
+
     /// <summary>Where it listens.</summary>
     public string Address { get; }
 
-    public static async Task<ServerProcess> StartAsync(string folder)
+    public static async Task<ServerProcess> StartAsync(string folder, params string[] more)
     {
         var data = Directory.CreateTempSubdirectory("foundress-data-").FullName;
-        var process = Process.Start(new ProcessStartInfo("dotnet")
+        var process = Process.Start(new ProcessStartInfo("dotnet", [Path.Combine(folder, "Foundress.Server.dll"), "--port", "0", "--data", data, .. more])
         {
-            ArgumentList = { Path.Combine(folder, "Foundress.Server.dll"), "--port", "0", "--data", data },
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         })!;

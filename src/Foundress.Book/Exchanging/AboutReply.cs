@@ -8,4 +8,6 @@ namespace Foundress.Book.Exchanging;
 /// </param>
 /// <param name="Demo">Whether it holds an invented book to look at.</param>
 /// <param name="Now">The server's time; null when it names none.</param>
-public sealed record AboutReply(string Version, string? Incarnation, bool Demo, DateTimeOffset? Now = null);
+/// <param name="Accounts">Whether it has accounts.</param>
+/// <param name="SignedInAs">Who it takes this device for; null when it does not know.</param>
+public sealed record AboutReply(string Version, string? Incarnation, bool Demo, DateTimeOffset? Now = null, bool Accounts = false, string? SignedInAs = null);

@@ -20,4 +20,7 @@ public sealed class ExchangeException : Exception
         : base("The exchange with the server did not come about.")
     {
     }
+
+    /// <summary>Whether signing in is what it takes.</summary>
+    public bool NeedsSignIn { get; init; }
 }

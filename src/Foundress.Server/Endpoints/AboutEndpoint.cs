@@ -1,5 +1,7 @@
 using System.Reflection;
+using Foundress.Accounts;
 using Foundress.Book.Journal;
+using Foundress.Server.Accounts;
 using Foundress.Storage;
 
 namespace Foundress.Server.Endpoints;
@@ -10,10 +12,16 @@ internal static class AboutEndpoint
     private static readonly string Version = typeof(AboutEndpoint).Assembly
         .GetCustomAttribute<AssemblyInformationalVersionAttribute>()!.InformationalVersion.Split('+')[0];
 
-    public static void MapAbout(this IEndpointRouteBuilder api) => api.MapGet("/about", async (BookStore store, CancellationToken cancellation) =>
+    public static void MapAbout(this IEndpointRouteBuilder api) => api.MapGet("/about", async (HttpContext http, BookStore store, CancellationToken cancellation) =>
     {
-        var operations = (await store.OperationsAsync(cancellation)).Select(o => new AboutOperation(o.Operation, o.Entries)).ToArray();
+        var operations = (await store.OperationsAsync(cancellation)).Where(o => MaySee(http, o.Operation)).Select(o => new AboutOperation(o.Operation, o.Entries)).ToArray();
         return TypedResults.Ok(new About(
-            Version, store.Incarnation, operations, Array.Exists(operations, o => o.Id == Operations.Demo), await store.NowAsync(cancellation)));
+            Version, store.Incarnation, operations, Array.Exists(operations, o => o.Id == Operations.Demo), await store.NowAsync(cancellation),
+            HasAccounts(http), Caller.Of(http)?.Standing.Name));
     });
+
+    private static bool HasAccounts(HttpContext http) => http.RequestServices.GetService<AccountsDatabase>() is not null;
+
+    private static bool MaySee(HttpContext http, string operation) =>
+        !HasAccounts(http) || Caller.Of(http)?.Standing.Has(operation, Role.Reader) == true;
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net.Mime;
 using System.Text.Json;
 using Foundress.Book.Journal;
+using Foundress.Server.Accounts;
 using Foundress.Server.Exchange;
 using Foundress.Server.Problems;
 using Foundress.Storage;
@@ -67,6 +68,8 @@ internal static class EntryEndpoints
         }
 
         var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length), await store.NowAsync(cancellation));
+        if (http.RequestServices.GetService<EntryGate>() is { } gate)
+            exchange = await gate.SiftAsync(http, operation, exchange);
         // A caller that hangs up now may not know, and sends again: that does no harm.
         var result = await store.AppendAsync(operation, exchange.Entries, cancellation);
         return TypedResults.Ok(new ExchangeAnswer(result.Accepted, result.Known, exchange.Refused, store.Incarnation));

@@ -1,3 +1,4 @@
+using Foundress.Accounts;
 using Foundress.Storage;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
@@ -19,6 +20,16 @@ internal sealed partial class ProblemHandler(IProblemDetailsService problems, IL
             StorageException error => (
                 error.Fault == StorageFault.DiskFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
                 "The book cannot be read or written", error.Message),
+            AccountsException error => (
+                error.Fault switch
+                {
+                    AccountsFault.Conflict => StatusCodes.Status409Conflict,
+                    AccountsFault.Gone => StatusCodes.Status404NotFound,
+                    AccountsFault.Forbidden => StatusCodes.Status403Forbidden,
+                    AccountsFault.Store => StatusCodes.Status503ServiceUnavailable,
+                    _ => StatusCodes.Status400BadRequest,
+                },
+                "The request cannot be answered", error.Message),
             _ => (StatusCodes.Status500InternalServerError, "Something went wrong in the server", "Nothing that was acknowledged is lost. Try again."),
         };
         if (exception is StorageException storage)

@@ -25,6 +25,9 @@ internal sealed class SecurityHeaders(RequestDelegate next)
             headers["Cross-Origin-Opener-Policy"] = "same-origin";
             headers["Cross-Origin-Resource-Policy"] = "same-origin";
             headers["Permissions-Policy"] = "camera=(self), geolocation=(self), microphone=(), payment=(), usb=()";
+            // A browser that came by HTTPS once does not try without it again.
+            if (context.Request.IsHttps && !OwnNamesOnly.IsThisComputer(context.Request.Host.Host))
+                headers.StrictTransportSecurity = "max-age=31536000";
             if (context.Request.Path.StartsWithSegments("/api", StringComparison.Ordinal))
                 headers.CacheControl = "no-store";
             else if (!headers.ContainsKey(HeaderNames.CacheControl) || IsServiceWorker(context.Request.Path))

@@ -72,7 +72,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
         Device = await store.FirstAsync("device", ids.Next().ToString("N")[20..]);
         Author = await store.GetAsync("author") ?? Author;
         await ExchangeRound.RemindAsync(store, _clock);
-        var operation = await store.GetAsync("operation") == Operations.Demo ? Operations.Demo : Operations.Home;
+        var operation = await store.GetAsync("operation") ?? Operations.Home;
         await LoadAsync(operation);
         store.Listen(operationChanged => _ = FollowAsync(operationChanged));
     }
@@ -177,7 +177,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
             if (operation == "*")
             {
                 Author = await store.GetAsync("author") ?? Author;
-                var now = await store.GetAsync("operation") == Operations.Demo ? Operations.Demo : Operations.Home;
+                var now = await store.GetAsync("operation") ?? Operations.Home;
                 await LoadAsync(now);
                 return;
             }

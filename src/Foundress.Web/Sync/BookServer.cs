@@ -25,7 +25,9 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
             root.TryGetProperty("version", out var version) ? version.ToString() : "?",
             Incarnation(root),
             root.TryGetProperty("demo", out var demo) && demo.ValueKind == JsonValueKind.True,
-            root.TryGetProperty("now", out var now) && now.ValueKind == JsonValueKind.String && now.TryGetDateTimeOffset(out var time) ? time : null);
+            root.TryGetProperty("now", out var now) && now.ValueKind == JsonValueKind.String && now.TryGetDateTimeOffset(out var time) ? time : null,
+            root.TryGetProperty("accounts", out var accounts) && accounts.ValueKind == JsonValueKind.True,
+            root.TryGetProperty("signedInAs", out var who) && who.ValueKind == JsonValueKind.String ? who.GetString() : null);
     }
 
     /// <inheritdoc/>
@@ -92,6 +94,8 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
             using var response = await http.SendAsync(request, patience.Token);
             if (method == HttpMethod.Delete && response.StatusCode is HttpStatusCode.NotFound or HttpStatusCode.NoContent)
                 return null;
+            if (response.StatusCode is HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden)
+                throw new ExchangeException(await DetailAsync(response, patience.Token)) { NeedsSignIn = response.StatusCode == HttpStatusCode.Unauthorized };
             if (!response.IsSuccessStatusCode)
                 throw new ExchangeException($"The server answered {(int)response.StatusCode} ({response.ReasonPhrase}).");
             if (method == HttpMethod.Delete)
@@ -112,5 +116,16 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
         {
             throw new ExchangeException("The server's answer was cut off or is not valid JSON.", error);
         }
+    }
+
+    // The server's own words: who is not let in must learn what to do, and that nothing is lost.
+    private static async Task<string> DetailAsync(HttpResponseMessage response, CancellationToken cancellation)
+    {
+        if (response.StatusCode == HttpStatusCode.Unauthorized)
+            return "Sign in again; everything is kept on this device.";
+        using var problem = JsonDocument.Parse(await response.Content.ReadAsByteArrayAsync(cancellation));
+        return problem.RootElement.ValueKind == JsonValueKind.Object && problem.RootElement.TryGetProperty("detail", out var detail)
+            ? $"{detail} Everything is kept on this device."
+            : "The server does not let this device in. Everything is kept on it.";
     }
 }

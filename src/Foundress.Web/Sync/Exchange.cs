@@ -34,6 +34,12 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Why the last exchange failed; null when it did not.</summary>
     public string? Problem { get; private set; }
 
+    /// <summary>Whether signing in is what the last exchange lacked.</summary>
+    public bool NeedsSignIn { get; private set; }
+
+    /// <summary>Whether the server has accounts, once it has answered.</summary>
+    public bool HasAccounts { get; private set; }
+
     /// <summary>When both sides last held the same entries.</summary>
     public DateTimeOffset? LastDone { get; private set; }
 
@@ -115,8 +121,8 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         try
         {
             await CountAsync(operation);
-            var (about, anew) = await _round.MeetAsync(Held);
-            ServerVersion = about.Version;
+            var (about, anew) = await _round.MeetAsync([.. Held.Append(session.Operation).Distinct()]);
+            (ServerVersion, HasAccounts) = (about.Version, about.Accounts);
             if (anew)
             {
                 await CountAsync(operation);
@@ -129,13 +135,13 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
             if (session.DemoSeed is null)
                 await _round.ExchangeAsync(operation);
 
-            (State, Problem, LastDone) = (ExchangeState.Done, null, time.GetUtcNow());
+            (State, Problem, NeedsSignIn, LastDone) = (ExchangeState.Done, null, false, time.GetUtcNow());
             await store.SetAsync("exchanged", LastDone.Value.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture));
             await CountAsync(operation);
         }
         catch (Exception error) when (error is ExchangeException or StoreException)
         {
-            (State, Problem) = (ExchangeState.Failed, error.Message);
+            (State, Problem, NeedsSignIn) = (ExchangeState.Failed, error.Message, error is ExchangeException { NeedsSignIn: true });
         }
 
         Changed?.Invoke();

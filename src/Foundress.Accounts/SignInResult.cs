@@ -1,0 +1,17 @@
+namespace Foundress.Accounts;
+
+/// <summary>What came of a try to sign in.</summary>
+public enum SignInResult
+{
+    /// <summary>Signed in.</summary>
+    Let,
+
+    /// <summary>The password, the passkey or the link was not right.</summary>
+    Wrong,
+
+    /// <summary>There is no such person.</summary>
+    Unknown,
+
+    /// <summary>Too many wrong tries; the account waits.</summary>
+    Waiting,
+}

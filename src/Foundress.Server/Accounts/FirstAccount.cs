@@ -1,0 +1,8 @@
+namespace Foundress.Server.Accounts;
+
+/// <summary>What to do while nobody can sign in.</summary>
+internal static class FirstAccount
+{
+    public static string Advice(ServerOptions options) =>
+        $"Nobody has an account yet. Make the first keeper's link: foundress account add NAME --keeper --administrator --data \"{options.Data}\"";
+}

@@ -1,0 +1,83 @@
+using Foundress.Accounts;
+using Foundress.Accounts.Model;
+using Foundress.Server.Problems;
+using Microsoft.AspNetCore.Identity;
+using Result = Foundress.Accounts.SignInResult;
+
+namespace Foundress.Server.Accounts;
+
+/// <summary>Makes accounts and changes them.</summary>
+internal sealed class People(AccountsContext context, UserManager<Person> users, SignInManager<Person> signIn, OneTimeLinks links, Devices devices, Entrance entrance, AccountsDatabase database)
+{
+    /// <summary>Uses a one-time link: everything it leads to comes about, or the link stays unused.</summary>
+    public async Task<AccountReply> JoinAsync(HttpContext http, JoinForm form)
+    {
+        Person person;
+        await using (var transaction = await context.Database.BeginTransactionAsync(http.RequestAborted))
+        {
+            OneTimeLink link;
+            try
+            {
+                link = await links.LookAsync(form.Secret, http.RequestAborted);
+                person = link.PersonId is { } known
+                    ? await users.FindByIdAsync(known.ToString()) ?? throw new AccountsException(AccountsFault.Gone, "The account of this link is gone.")
+                    : Caller.Of(http) is { HasSignedIn: true } caller ? (await users.FindByIdAsync(caller.Person.ToString()))! : await MakeAsync(form);
+                link = await links.UseAsync(context, form.Secret, person.Id, http.RequestAborted);
+            }
+            catch (AccountsException error) when (error.Fault == AccountsFault.Gone)
+            {
+                await transaction.RollbackAsync(CancellationToken.None);
+                throw await entrance.RefuseAsync(http, null, SignInWay.Link, Result.Wrong, error.Message);
+            }
+
+            if (link.PersonId is not null)
+                await SetPasswordAsync(person, form.Password);
+            await links.GrantAsync(context, link, person, http.RequestAborted);
+            await transaction.CommitAsync(CancellationToken.None);
+            if (link.PersonId is not null)
+                await devices.RevokeAllAsync(person.Id, CancellationToken.None);
+        }
+
+        return await entrance.LetInAsync(http, person, SignInWay.Link, form.Device);
+    }
+
+    public async Task ChangePasswordAsync(HttpContext http, Caller caller, PasswordForm form)
+    {
+        var person = (await users.FindByIdAsync(caller.Person.ToString()))!;
+        var check = await signIn.CheckPasswordSignInAsync(person, form.Present, lockoutOnFailure: true);
+        if (!check.Succeeded)
+            throw await entrance.RefuseAsync(http, person.Id, SignInWay.Password, check.IsLockedOut ? Result.Waiting : Result.Wrong, "present: this is not your password, or there were too many wrong ones; then wait 15 minutes. The password was not changed.");
+        Check(await users.ChangePasswordAsync(person, form.Present, form.New));
+        // The new stamp ends every other session; this one goes on.
+        await signIn.RefreshSignInAsync(person);
+    }
+
+    private async Task<Person> MakeAsync(JoinForm form)
+    {
+        var person = new Person { Id = Guid.CreateVersion7(database.Time.GetUtcNow()), UserName = PersonNames.Read(form.Name), MadeAt = database.Now };
+        Check(await users.CreateAsync(person, form.Password ?? ""));
+        return person;
+    }
+
+    private async Task SetPasswordAsync(Person person, string? password)
+    {
+        if (await users.HasPasswordAsync(person))
+            Check(await users.RemovePasswordAsync(person));
+        Check(await users.AddPasswordAsync(person, password ?? ""));
+        foreach (var passkey in await users.GetPasskeysAsync(person))
+            Check(await users.RemovePasskeyAsync(person, passkey.CredentialId));
+        Check(await users.SetLockoutEndDateAsync(person, null));
+        Check(await users.ResetAccessFailedCountAsync(person));
+        Check(await users.UpdateSecurityStampAsync(person));
+    }
+
+    private static void Check(IdentityResult result)
+    {
+        if (result.Succeeded)
+            return;
+        var taken = result.Errors.Any(error => error.Code == nameof(IdentityErrorDescriber.DuplicateUserName));
+        throw taken
+            ? new RequestProblemException(StatusCodes.Status409Conflict, "name: somebody here is called that already. Add a surname, or sign in first if it is you, and open the link again.")
+            : new RequestProblemException(StatusCodes.Status400BadRequest, string.Join(" ", result.Errors.Select(error => error.Description)));
+    }
+}

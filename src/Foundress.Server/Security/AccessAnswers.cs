@@ -1,0 +1,20 @@
+using Foundress.Server.Problems;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Authorization.Policy;
+using Microsoft.Net.Http.Headers;
+
+namespace Foundress.Server.Security;
+
+/// <summary>Answers those who are not let through with the reason, in the form of every other problem.</summary>
+internal sealed class AccessAnswers : IAuthorizationMiddlewareResultHandler
+{
+    public Task HandleAsync(RequestDelegate next, HttpContext context, AuthorizationPolicy policy, PolicyAuthorizationResult authorizeResult)
+    {
+        if (authorizeResult.Succeeded)
+            return next(context);
+        var refusal = context.Features.Get<Refusal>() ?? new Refusal(StatusCodes.Status403Forbidden, "Nobody may use this address.");
+        if (refusal.Status == StatusCodes.Status401Unauthorized)
+            context.Response.Headers[HeaderNames.WWWAuthenticate] = "Bearer realm=\"Foundress\"";
+        return ProblemAnswer.WriteAsync(context, refusal.Status, refusal.Detail);
+    }
+}

@@ -1,0 +1,137 @@
+using Deque.AxeCore.Playwright;
+using Foundress.Accounts;
+using Microsoft.Playwright;
+
+namespace Foundress.Browser.Tests;
+
+/// <summary>People and devices in a real browser, with the published server.</summary>
+public sealed class AccountPageTests(PublishedApp app)
+{
+    private const string Password = "four words in a row";
+
+    [Fact]
+    public async Task Invitation_FromKeeperToHelper_BothShareOneBook()
+    {
+        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var keeper = await JoinAsync(server, "Anna Keeper", Role.Keeper);
+        await keeper.OpenAsync();
+        await keeper.RegisterAsync("Hazel bank", "1-3");
+        await keeper.GoAsync("settings");
+        await keeper.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        await keeper.Page.GetByRole(AriaRole.Link, new() { Name = "People and devices" }).ClickAsync();
+        await keeper.Page.GetByLabel("Who is it for?").FillAsync("Ben Helper");
+        await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
+        var link = await keeper.Page.Locator(".link").InnerTextAsync();
+
+        await using var helper = await app.VisitAsync(server.Address);
+        await helper.Page.GotoAsync(link);
+        Assert.Equal("Ben Helper", await helper.Page.GetByLabel("Your name").InputValueAsync());
+        await helper.Page.GetByLabel("Password").FillAsync("short");
+        await helper.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
+        await helper.Page.GetByText("at least 12 are needed").WaitForAsync();
+        await helper.Page.GetByLabel("Password").FillAsync(Password);
+        await helper.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
+        await helper.Page.GetByText("Signed in as Ben Helper").WaitForAsync();
+        await helper.Page.GetByRole(AriaRole.Link, new() { Name = "Back to the book" }).ClickAsync();
+        await helper.Page.GetByRole(AriaRole.Link, new() { Name = "Hazel bank" }).ClickAsync();
+        await helper.Page.GetByRole(AriaRole.Heading, new() { Name = "3 colonies" }).WaitForAsync();
+
+        await keeper.Page.ReloadAsync();
+        await keeper.Page.GetByText("Ben Helper").First.WaitForAsync();
+        Assert.Empty(keeper.Faults);
+        Assert.Empty(helper.Faults);
+    }
+
+    [Fact]
+    public async Task DeviceTakenOff_KeepsEverythingAndSaysSo_UntilItSignsInAgain()
+    {
+        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var phone = await JoinAsync(server, "Ben Helper", Role.Helper);
+        await phone.OpenAsync();
+        await phone.RegisterAsync("Hazel bank", "1-3");
+        await phone.GoAsync("settings");
+        await phone.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        using (var accounts = await AccountsDatabase.OpenAsync(server.Data, TimeProvider.System))
+            await new Devices(accounts).RevokeAllAsync(await new Registry(accounts).FindAsync("Ben Helper"));
+        // The sign-in has run out too: only the device's own secret was left.
+        await phone.Context.ClearCookiesAsync(new() { Name = "foundress" });
+
+        await phone.RegisterAsync("Lime row", "4-6");
+        await phone.Page.GetByText("Sign in again; everything is kept on this device.").First.WaitForAsync();
+        await phone.UntilKeptAsync("store.countPending('home').then(n => n === 4)");
+        await phone.Page.ReloadAsync();
+        await phone.GoAsync("");
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = "Lime row" }).WaitForAsync();
+
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = "Sign in" }).ClickAsync();
+        await phone.Page.GetByLabel("Name", new() { Exact = true }).FillAsync("Ben Helper");
+        await phone.Page.GetByLabel("Password").FillAsync(Password);
+        await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in", Exact = true }).ClickAsync();
+        await phone.Page.GetByText("Signed in as Ben Helper").WaitForAsync();
+        await phone.Page.GetByRole(AriaRole.Link, new() { Name = "Back to the book" }).ClickAsync();
+        await phone.Page.GetByText("Kept on this device and copied").WaitForAsync();
+        await phone.UntilKeptAsync("store.countPending('home').then(n => n === 0)");
+        Assert.Empty(phone.Faults);
+    }
+
+    [Fact]
+    public async Task Passkey_AddedInTheBrowser_SignsIn()
+    {
+        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var anna = await JoinAsync(server, "Anna Keeper", Role.Keeper);
+        var devtools = await anna.Context.NewCDPSessionAsync(anna.Page);
+        await devtools.SendAsync("WebAuthn.enable");
+        await devtools.SendAsync("WebAuthn.addVirtualAuthenticator", new()
+        {
+            ["options"] = new Dictionary<string, object>
+            {
+                ["protocol"] = "ctap2", ["transport"] = "internal", ["hasResidentKey"] = true, ["hasUserVerification"] = true,
+                ["isUserVerified"] = true, ["automaticPresenceSimulation"] = true,
+            },
+        });
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Add a passkey" }).ClickAsync();
+        await anna.Page.GetByText("The passkey was added.").WaitForAsync();
+        anna.Page.Dialog += (_, dialog) => _ = dialog.AcceptAsync();
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Sign in with a passkey" }).ClickAsync();
+        await anna.Page.GetByText("Signed in as Anna Keeper").WaitForAsync();
+        Assert.Empty(anna.Faults);
+    }
+
+    [Fact]
+    public async Task Pages_EveryThemeAndScreen_PassAxeTargetsAndWidth()
+    {
+        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var visitor = await app.VisitAsync(server.Address);
+        var check = new PageCheck();
+        await visitor.Page.GotoAsync("/account.html");
+        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Sign in" }).WaitForAsync();
+        await visitor.Page.RunAxe();
+        await check.LookAsync(visitor.Page, "account-sign-in");
+
+        await using var keeper = await JoinAsync(server, "Anna Keeper", Role.Keeper);
+        await keeper.Page.GetByLabel("Who is it for?").FillAsync("Ben");
+        await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
+        var link = await keeper.Page.Locator(".link").InnerTextAsync();
+        await keeper.Page.RunAxe();
+        await check.LookAsync(keeper.Page, "account-people");
+
+        await visitor.Page.GotoAsync(link);
+        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Invitation", Exact = true }).WaitForAsync();
+        await visitor.Page.RunAxe();
+        await check.LookAsync(visitor.Page, "account-invitation");
+        Assert.True(check.Faults.Count == 0, string.Join('\n', check.Faults));
+    }
+
+    private async Task<Visitor> JoinAsync(ServerProcess server, string name, Role role)
+    {
+        using var accounts = await AccountsDatabase.OpenAsync(server.Data, TimeProvider.System);
+        var link = await new OneTimeLinks(accounts).MakeAsync(new LinkOffer("home", role, name, LinkOffer.Usual), null);
+        var visitor = await app.VisitAsync(server.Address);
+        await visitor.Page.GotoAsync(link.At(new Uri(server.Address + "/")).ToString());
+        await visitor.Page.GetByLabel("Password").FillAsync(Password);
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
+        await visitor.Page.GetByText("Signed in as " + name).WaitForAsync();
+        return visitor;
+    }
+}
