@@ -1,6 +1,7 @@
 using System.Net;
 using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
+using Foundress.Server.Running;
 using Foundress.Server.Problems;
 using Foundress.Server.Security;
 using Foundress.Storage;
@@ -17,6 +18,9 @@ public sealed class FoundressServer : IAsyncDisposable
     public const int GreatestBody = 8 * 1024 * 1024;
 
     private readonly WebApplication _app;
+
+    /// <summary>What the server is made of, for tests.</summary>
+    internal IServiceProvider Services => _app.Services;
 
     private FoundressServer(WebApplication app, BookStore store) => (_app, Store) = (app, store);
 
@@ -75,8 +79,8 @@ public sealed class FoundressServer : IAsyncDisposable
             ContentRootPath = AppContext.BaseDirectory,
         });
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
-        // Standard output carries the address only. The web framework's own messages can hold addresses that name things of the keeper's.
-        builder.Logging.ClearProviders().AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        // The web framework's own messages can hold addresses that name things of the keeper's.
+        builder.Logging.ClearProviders().AddBookConsole(options.Running.Log);
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Foundress", LogLevel.Information)
             // A start that fails is told once, in plain words.
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
@@ -95,15 +99,17 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
         builder.Services.AddSingleton(TimeProvider.System);
+        builder.Services.AddRunning(options.Running);
 
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
+        app.UseRunning(options.Running);
         app.UseExceptionHandler();
         app.UseStatusCodePages();
         app.UseMiddleware<LocalHostsOnly>();
         app.UseMiddleware<SameOriginWrites>();
         app.MapHealth();
-        var api = app.MapGroup("/api/v1");
+        var api = app.MapGroup("/api/v1").AddEndpointFilter<RouteGroupBuilder, WorkMeter>();
         api.MapAbout();
         api.MapEntries();
         api.MapDemo();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Foundress.Server.Running;
 using Foundress.Storage;
 
 namespace Foundress.Server;
@@ -10,12 +11,15 @@ namespace Foundress.Server;
 /// <param name="Demo">Whether to fill in the invented keeper's records.</param>
 public sealed record ServerOptions(int Port, string Data, bool Demo)
 {
+    /// <summary>How it is run and watched.</summary>
+    public RunningOptions Running { get; init; } = new();
+
     /// <summary>The port when none is named.</summary>
     public const int DefaultPort = 5210;
 
     /// <summary>The options and what they do.</summary>
     public const string Usage =
-        "Options: --port N (default 5210), --data DIR (where the book is kept), --address localhost, --demo (adds an invented keeper's records).";
+        "Options: --port N (default 5210), --data DIR (where the book is kept), --address localhost, --demo (adds an invented keeper's records). " + RunningOptions.Usage;
 
     /// <summary>Reads the command line: <c>--name value</c> or <c>--name=value</c>.</summary>
     /// <param name="args">The command line.</param>

@@ -1,5 +1,6 @@
 using System.Net.Sockets;
 using Foundress.Server.Demo;
+using Foundress.Server.Running;
 using Foundress.Storage;
 
 namespace Foundress.Server;
@@ -15,7 +16,10 @@ public static class ServerRun
     /// <returns>One of <see cref="ServerExit"/>.</returns>
     public static async Task<int> RunAsync(string[] args, IDemoBook? demo, TextWriter output, TextWriter errors)
     {
-        var options = ServerOptions.TryParse(args, out var problem);
+        var running = RunningOptions.Take(args, Environment.GetEnvironmentVariable, out args, out var problem);
+        var options = ServerOptions.TryParse(args, out var other);
+        options = options is null ? null : options with { Running = running };
+        problem ??= other;
         problem ??= ServerOptions.ProblemWithAddresses(
             Environment.GetEnvironmentVariable("ASPNETCORE_URLS") ?? Environment.GetEnvironmentVariable("DOTNET_URLS"));
         if (problem is null && options is { Demo: true } && demo is null)
@@ -25,6 +29,9 @@ public static class ServerRun
             await errors.WriteLineAsync(problem);
             return ServerExit.BadOption;
         }
+
+        if (running.Health)
+            return await HealthProbe.RunAsync(options.Port, output, errors);
 
         try
         {

@@ -13,7 +13,7 @@ namespace Foundress.Storage;
 /// Safe for concurrent use, also by several programs on one computer. Must not lie on a network share. Entries are only
 /// ever added; the sole exception is <see cref="RemoveDemoAsync"/>.
 /// </remarks>
-public sealed class BookStore : IDisposable
+public sealed partial class BookStore : IDisposable
 {
     /// <summary>The most entries one page gives.</summary>
     public const int GreatestPage = 2_000;
@@ -283,16 +283,4 @@ public sealed class BookStore : IDisposable
 
     private static StorageException Busy(DataFolder folder, string what) => new(
         StorageFault.InUse, folder.Path, $"{what} {folder.Path}. Nothing was changed. Wait until it is done and try again.");
-
-    private async Task BackUpIfDueAsync(CancellationToken cancellation)
-    {
-        if (!_options.BackupAtStart || (await OperationsAsync(cancellation)).Count == 0)
-            return;
-        var isDue = _backups.List() is not [var newest, ..] || _options.Time.GetUtcNow() - newest.Made >= _options.BackupEvery;
-        if (isDue)
-        {
-            await BackupAsync(cancellation: cancellation);
-            _backups.Prune(_options.DaysKept);
-        }
-    }
 }
