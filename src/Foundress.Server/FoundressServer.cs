@@ -82,6 +82,8 @@ public sealed class FoundressServer : IAsyncDisposable
         // The web framework's own messages can hold addresses that name things of the keeper's.
         builder.Logging.ClearProviders().AddBookConsole(options.Running.Log);
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Foundress", LogLevel.Information)
+            // They tell of errors with their messages, which can hold what was recorded; ours tell of them without.
+            .AddFilter("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogLevel.None)
             // A start that fails is told once, in plain words.
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel =>
@@ -105,7 +107,7 @@ public sealed class FoundressServer : IAsyncDisposable
         app.UseMiddleware<SecurityHeaders>();
         app.UseRunning(options.Running);
         app.UseExceptionHandler();
-        app.UseStatusCodePages();
+        app.UseStatusCodePages(pages => TypedResults.Problem(statusCode: pages.HttpContext.Response.StatusCode).ExecuteAsync(pages.HttpContext));
         app.UseMiddleware<LocalHostsOnly>();
         app.UseMiddleware<SameOriginWrites>();
         app.MapHealth();

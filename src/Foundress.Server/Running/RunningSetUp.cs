@@ -16,5 +16,6 @@ internal static class RunningSetUp
     {
         if (options.Log == LogForm.Json)
             app.UseMiddleware<RequestLog>();
+        app.UseMiddleware<LateErrors>();
     }
 }
