@@ -23,6 +23,11 @@ internal static class OddEntries
         "\"00000000-0000-0000-0000-000000000000\"", "\"ffffffff-ffff-ffff-ffff-ffffffffffff\"",
     ];
 
+    // Fields that the invented book does not happen to use are tried, too.
+    private static readonly string[] Fields = [.. typeof(Foundress.Book.Records.Record).Assembly.GetTypes()
+        .Where(type => type.Namespace == "Foundress.Book.Records" && type.IsClass)
+        .SelectMany(type => type.GetProperties()).Select(property => JsonNamingPolicy.CamelCase.ConvertName(property.Name)).Distinct().Order(StringComparer.Ordinal)];
+
     /// <summary>A small book: its apiaries and colonies, other entries of every kind, and some of them made odd.</summary>
     public static Gen<Entry[]> Books(string operation) =>
         Gen.Select(Gen.Int[0, Good.Length - 1].Array[10, 40], Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, 10_000], Gen.Int[0, Odd.Length - 1], Gen.Int[0, 9]).Array[1, 6])
@@ -40,12 +45,20 @@ internal static class OddEntries
                         9 => book[at] with { Kind = Kinds[where % Kinds.Length] },
                         8 => book[at] with { Schema = where + 2 },
                         7 => book[at] with { Clock = new HybridTime(where % 2 == 0 ? 0 : (1L << 47), 3) },
+                        6 => book[at] with { Payload = With(book[at].Payload, Fields[where % Fields.Length], Odd[what]) },
                         _ => book[at] with { Payload = Damaged(book[at].Payload, where, Odd[what]) },
                     };
                 }
 
                 return book;
             });
+
+    private static string With(string payload, string field, string odd)
+    {
+        var root = JsonNode.Parse(payload)!.AsObject();
+        root[field] = JsonNode.Parse(odd);
+        return root.ToJsonString(new JsonSerializerOptions());
+    }
 
     // Puts something odd in the place of one value, or takes it away.
     private static string Damaged(string payload, int where, string odd)
