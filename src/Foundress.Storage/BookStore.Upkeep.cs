@@ -13,6 +13,7 @@ public sealed partial class BookStore
         SqliteErrors.GuardAsync(Folder, async () =>
         {
             await using var context = _database.Open();
+            await context.Entries.AnyAsync(cancellation);
             // The row that says which book this is, with what it says already.
             return await context.Books.ExecuteUpdateAsync(set => set.SetProperty(book => book.Incarnation, book => book.Incarnation), cancellation);
         });
