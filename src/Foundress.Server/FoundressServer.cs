@@ -3,8 +3,9 @@ using Foundress.Server.Accounts;
 using Foundress.Server.Books;
 using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
-using Foundress.Server.Fleet;
 using Foundress.Server.Exchange;
+using Foundress.Server.Fleet;
+using Foundress.Server.Running;
 using Foundress.Server.Problems;
 using Foundress.Server.Security;
 using Foundress.Storage;
@@ -23,6 +24,9 @@ public sealed class FoundressServer : IAsyncDisposable
     private readonly WebApplication _app;
 
     private FoundressServer(WebApplication app, BookStore store, AccountsDatabase? accounts) => (_app, Store, Accounts) = (app, store, accounts);
+
+    /// <summary>What the server is made of, for tests.</summary>
+    internal IServiceProvider Services => _app.Services;
 
     /// <summary>The book.</summary>
     public BookStore Store { get; }
@@ -101,9 +105,11 @@ public sealed class FoundressServer : IAsyncDisposable
             ContentRootPath = AppContext.BaseDirectory,
         });
         StaticWebAssetsLoader.UseStaticWebAssets(builder.Environment, builder.Configuration);
-        // Standard output carries the address only. The web framework's own messages can hold addresses that name things of the keeper's.
-        builder.Logging.ClearProviders().AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
+        // The web framework's own messages can hold addresses that name things of the keeper's.
+        builder.Logging.ClearProviders().AddBookConsole(options.Running.Log);
         builder.Logging.SetMinimumLevel(LogLevel.Warning).AddFilter("Foundress", LogLevel.Information)
+            // They tell of errors with their messages, which can hold what was recorded; ours tell of them without.
+            .AddFilter("Microsoft.AspNetCore.Diagnostics.ExceptionHandlerMiddleware", LogLevel.None)
             // A start that fails is told once, in plain words.
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
         builder.WebHost.ConfigureKestrel(kestrel =>
@@ -124,15 +130,17 @@ public sealed class FoundressServer : IAsyncDisposable
             builder.Services.AddHostedService<FleetForecasts>();
         builder.Services.AddSingleton(accounts is null ? TimeProvider.System : time);
         builder.Services.AddSingleton(options.Reach);
+        builder.Services.AddRunning(options.Running);
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(1, AccountsJson.Default));
         if (accounts is not null)
             builder.Services.AddAccounts(accounts, options.Reach, limits);
 
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
+        app.UseRunning(options.Running);
         app.UsePackedAnswers();
         app.UseExceptionHandler();
-        app.UseStatusCodePages();
+        app.UseStatusCodePages(pages => TypedResults.Problem(statusCode: pages.HttpContext.Response.StatusCode).ExecuteAsync(pages.HttpContext));
         app.UseMiddleware<ProxyRules>();
         if (options.Reach.Proxy is { } proxy)
             app.UseForwardedHeaders(ListenAt.Behind(proxy));
@@ -146,7 +154,7 @@ public sealed class FoundressServer : IAsyncDisposable
 
         app.UsePackedRequests();
         app.MapHealth();
-        var api = app.MapGroup("/api/v1");
+        var api = app.MapGroup("/api/v1").AddEndpointFilter<RouteGroupBuilder, WorkMeter>();
         api.MapAbout();
         api.MapEntries();
         api.MapDemo();

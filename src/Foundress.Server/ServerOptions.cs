@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Foundress.Server.Running;
 using Foundress.Server.Security;
 using Foundress.Storage;
 
@@ -16,12 +17,15 @@ public sealed record ServerOptions(int Port, string Data, bool Demo, PostgresAdd
     /// <summary>The environment variable that stands for <c>--database</c>: there a password is not seen in lists of programs.</summary>
     public const string DatabaseVariable = "FOUNDRESS_DATABASE";
 
+    /// <summary>How it is run and watched.</summary>
+    public RunningOptions Running { get; init; } = new();
+
     /// <summary>The port when none is named.</summary>
     public const int DefaultPort = 5210;
 
     /// <summary>The options and what they do.</summary>
     public const string Usage =
-        "Options: --port N (default 5210), --data DIR (where the book is kept), --database SETTING (keeps the book in PostgreSQL, and its backups in DIR), --forecasts (works the forecasts of all apiaries out ahead, shared by all servers on one PostgreSQL database), --demo (adds an invented keeper's records); for several people --accounts, --listen ADDRESS, --name NAME, --certificate FILE, --key FILE, --proxy ADDRESS.";
+        "Options: --port N (default 5210), --data DIR (where the book is kept), --database SETTING (keeps the book in PostgreSQL, and its backups in DIR), --forecasts (works the forecasts of all apiaries out ahead, shared by all servers on one PostgreSQL database), --demo (adds an invented keeper's records); for several people --accounts, --listen ADDRESS, --name NAME, --certificate FILE, --key FILE, --proxy ADDRESS. " + RunningOptions.Usage;
 
     /// <summary>From where it can be reached: this computer only, unless asked.</summary>
     public Reach Reach { get; init; } = Reach.ThisComputer;

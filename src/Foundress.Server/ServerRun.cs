@@ -2,6 +2,7 @@ using System.Net.Sockets;
 using Foundress.Accounts;
 using Foundress.Server.Accounts;
 using Foundress.Server.Demo;
+using Foundress.Server.Running;
 using Foundress.Server.Security;
 using Foundress.Storage;
 
@@ -18,8 +19,12 @@ public static class ServerRun
     /// <returns>One of <see cref="ServerExit"/>.</returns>
     public static async Task<int> RunAsync(string[] args, IDemoBook? demo, TextWriter output, TextWriter errors)
     {
-        var options = ServerOptions.TryParse(args, out var problem)
-            ?.WithDatabase(Environment.GetEnvironmentVariable(ServerOptions.DatabaseVariable), out problem);
+        var running = RunningOptions.Take(args, Environment.GetEnvironmentVariable, out args, out var problem);
+        var options = ServerOptions.TryParse(args, out var other);
+        problem ??= other;
+        options = options?.WithDatabase(Environment.GetEnvironmentVariable(ServerOptions.DatabaseVariable), out other);
+        options = options is null ? null : options with { Running = running };
+        problem ??= other;
         problem ??= ServerOptions.ProblemWithAddresses(
             Environment.GetEnvironmentVariable("ASPNETCORE_URLS") ?? Environment.GetEnvironmentVariable("DOTNET_URLS"));
         problem ??= options!.Reach.Problem(options.Reach.Accounts || AccountsDatabase.IsIn(options.Data));
@@ -32,6 +37,9 @@ public static class ServerRun
             await errors.WriteLineAsync(problem);
             return ServerExit.BadOption;
         }
+
+        if (running.Health)
+            return await HealthProbe.RunAsync(options.Port, output, errors);
 
         try
         {

@@ -343,16 +343,4 @@ public sealed partial class BookStore : IDisposable
     private static StorageException Busy(DataFolder folder) => new(
         StorageFault.InUse, folder.Path,
         $"Another program has been opening the book for a minute in {folder.Path}. Nothing was changed. Wait until it is done and try again.");
-
-    private async Task BackUpIfDueAsync(CancellationToken cancellation)
-    {
-        if (!_options.BackupAtStart || (await OperationsAsync(cancellation)).Count == 0)
-            return;
-        var isDue = _backups.List() is not [var newest, ..] || _options.Time.GetUtcNow() - newest.Made >= _options.BackupEvery;
-        if (isDue)
-        {
-            await BackupAsync(cancellation: cancellation);
-            _backups.Prune(_options.DaysKept);
-        }
-    }
 }

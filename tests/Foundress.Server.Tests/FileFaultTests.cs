@@ -21,7 +21,7 @@ public class FileFaultTests : IAsyncLifetime
     public async Task Ready_TableGone_IsUnavailable()
     {
         Execute("DROP TABLE entries");
-        await Problem.IsAsync(HttpStatusCode.ServiceUnavailable, "foundress.db", await _site.Caller.GetAsync("health/ready"));
+        await Problem.IsAsync(HttpStatusCode.ServiceUnavailable, "The book", await _site.Caller.GetAsync("health/ready"));
     }
 
     [Fact]

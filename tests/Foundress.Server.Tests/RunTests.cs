@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Sockets;
 using Foundress.Book.Journal;
 using Foundress.Server.Demo;
+using Foundress.Server.Tests.Running;
 using Foundress.Storage;
 
 namespace Foundress.Server.Tests;
@@ -137,12 +138,5 @@ public class RunTests
 
         public IReadOnlyList<Entry> Entries(DateOnly today) =>
             [.. Enumerable.Range(from, 3).Select(n => Site.Entry(n, Operations.Demo))];
-    }
-
-    private sealed class TempData : IDisposable
-    {
-        public string Path { get; } = Directory.CreateTempSubdirectory("foundress-test-").FullName;
-
-        public void Dispose() => Directory.Delete(Path, recursive: true);
     }
 }

@@ -64,6 +64,30 @@ public abstract class BackupTests(DatabaseKind kind)
     }
 
     [Fact]
+    public async Task Backup_ManyAtOnce_AllStay()
+    {
+        using var folder = new TempFolder();
+        using var store = await BookStore.OpenAsync(folder.Path, new BookStoreOptions { Time = new FakeTimeProvider(Start) });
+        var made = await Task.WhenAll(Enumerable.Range(0, 12).Select(_ => store.BackupAsync()));
+        Assert.Equal(12, made.Select(backup => backup.File).Distinct().Count());
+        Assert.Equal(12, store.Backups().Count);
+    }
+
+    [Fact]
+    public async Task CheckWritable_AnyTime_ChangesNothing()
+    {
+        using var folder = new TempFolder();
+        using var store = await BookStore.OpenAsync(folder.Path);
+        await store.AppendAsync("home", Some.Entries(3));
+        var before = store.Incarnation;
+        await store.CheckWritableAsync();
+        Assert.Equal(3, await store.CheckAsync());
+        Assert.Equal(Some.Entries(3), await Some.AllAsync(store));
+        using var again = await BookStore.OpenAsync(folder.Path);
+        Assert.Equal(before, again.Incarnation);
+    }
+
+    [Fact]
     public async Task Backup_OverAFile_IsRefused()
     {
         await using var book = await TestBook.MakeAsync(kind);

@@ -1,5 +1,6 @@
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
+using Foundress.Book.Rules;
 
 namespace Foundress.Book.State;
 
@@ -18,6 +19,8 @@ internal readonly record struct ReadEntry(Entry Entry, Record? Record, string? P
         }
 
         var record = RecordJson.TryRead(entry.Kind, entry.Payload, out var problem);
+        if (record is not null && RecordSense.Problem(record) is { } nonsense)
+            return new ReadEntry(entry, null, $"The {entry.Kind} record makes no sense ({nonsense}). It is kept unchanged and does not count: strike it out and record it again.");
         return new ReadEntry(entry, record, problem);
     }
 }

@@ -1,4 +1,5 @@
-using Foundress.Storage;
+using Foundress.Server.Running;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Foundress.Server.Endpoints;
 
@@ -7,11 +8,9 @@ internal static class HealthEndpoints
     public static void MapHealth(this IEndpointRouteBuilder app)
     {
         app.MapGet("/health/live", () => TypedResults.Ok(new Health("live")));
-        // A book that cannot be read answers with the storage problem, 503.
-        app.MapGet("/health/ready", async (BookStore store, CancellationToken cancellation) =>
-        {
-            await store.OperationsAsync(cancellation);
-            return TypedResults.Ok(new Health("ready"));
-        });
+        app.MapGet("/health/ready", async Task<Results<Ok<Health>, ProblemHttpResult>> (ReadyCheck check, CancellationToken cancellation) =>
+            await check.WhyNotAsync(cancellation) is { } reason
+                ? TypedResults.Problem(statusCode: StatusCodes.Status503ServiceUnavailable, title: "Not ready", detail: reason)
+                : TypedResults.Ok(new Health("ready")));
     }
 }

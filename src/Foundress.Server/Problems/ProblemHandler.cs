@@ -6,7 +6,7 @@ using Microsoft.AspNetCore.Mvc;
 namespace Foundress.Server.Problems;
 
 /// <summary>Turns errors into answers of the form of RFC 9457, with a message for the person who reads it.</summary>
-internal sealed partial class ProblemHandler(IProblemDetailsService problems, ILogger<ProblemHandler> log) : IExceptionHandler
+internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExceptionHandler
 {
     public async ValueTask<bool> TryHandleAsync(HttpContext http, Exception exception, CancellationToken cancellationToken)
     {
@@ -36,12 +36,9 @@ internal sealed partial class ProblemHandler(IProblemDetailsService problems, IL
             LogStorage(storage.Fault);
         else if (status == StatusCodes.Status500InternalServerError && !http.RequestAborted.IsCancellationRequested)
             LogUnforeseen(exception.GetType(), exception.StackTrace);
-        http.Response.StatusCode = status;
-        return await problems.TryWriteAsync(new ProblemDetailsContext
-        {
-            HttpContext = http,
-            ProblemDetails = new ProblemDetails { Status = status, Title = title, Detail = detail },
-        });
+        // In this form whatever form the caller likes best: a calendar program or a browser must see the reason, too.
+        await TypedResults.Problem(new ProblemDetails { Status = status, Title = title, Detail = detail }).ExecuteAsync(http);
+        return true;
     }
 
     [LoggerMessage(1, LogLevel.Error, "The book could not be read or written: {Fault}")]

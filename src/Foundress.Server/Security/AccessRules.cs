@@ -45,6 +45,11 @@ internal static class AccessRules
         new("GET", Book + "/register", Access.Read, Pace.Exchange),
         new("GET", Book + "/calendar.ics", Access.Read, Pace.Exchange),
         new("GET", Book + "/apiaries.geojson", Access.Read, Pace.Exchange),
+        new("GET", Book + "/due", Access.Read, Pace.Exchange),
+        new("GET", Book + "/apiaries", Access.Read, Pace.Exchange),
+        new("GET", Book + "/apiaries/{apiary:guid}", Access.Read, Pace.Exchange),
+        new("GET", Book + "/apiaries/{apiary:guid}/entries", Access.Read, Pace.Exchange),
+        new("GET", Book + "/apiaries/{apiary:guid}/forecast", Access.Read, Pace.Exchange),
         new("GET", "/calendar.ics", Access.Read, Pace.Exchange, Operations.Home),
 
         new("GET", Book + "/people", Access.Manage),

@@ -14,6 +14,9 @@ internal sealed class BackupFolder
     private const string Stamp = "yyyyMMdd-HHmmss'Z'";
     private const int StampLength = 16;
 
+    // One dated backup at a time: two of the same second would take the same free name.
+    private static readonly Lock Naming = new();
+
     private readonly DataFolder _folder;
     private readonly TimeProvider _time;
     private readonly Action<string> _copy;
@@ -54,7 +57,8 @@ internal sealed class BackupFolder
     public Backup Make(string reason = "")
     {
         var made = _time.GetUtcNow();
-        return Make(FreeName(made, reason), made, reason);
+        lock (Naming)
+            return Make(FreeName(made, reason), made, reason);
     }
 
     /// <summary>Makes a backup at a place of the keeper's choosing, which must be free.</summary>

@@ -1,0 +1,37 @@
+using Foundress.Storage.Backups;
+using Microsoft.EntityFrameworkCore;
+
+namespace Foundress.Storage;
+
+/// <content>What a server that runs on for weeks asks of the book.</content>
+public sealed partial class BookStore
+{
+    /// <summary>Writes to the disk and reads from it, and changes nothing by it.</summary>
+    /// <exception cref="StorageException">The book cannot be read or written.</exception>
+    public Task CheckWritableAsync(CancellationToken cancellation = default) =>
+        _database.GuardAsync(async () =>
+        {
+            await using var context = _database.Open();
+            await context.Entries.AnyAsync(cancellation);
+            // The row that says which book this is, with what it says already.
+            return await context.Books.ExecuteUpdateAsync(set => set.SetProperty(book => book.Incarnation, book => book.Incarnation), cancellation);
+        });
+
+    /// <summary>
+    /// Makes a backup when the newest is older than <see cref="BookStoreOptions.BackupEvery"/>, and removes dated ones beyond
+    /// <see cref="BookStoreOptions.DaysKept"/>; not when <see cref="BookStoreOptions.BackupAtStart"/> says that there shall be none.
+    /// </summary>
+    /// <returns>The backup; null when none was due.</returns>
+    /// <exception cref="StorageException">It could not be made; the book is unharmed.</exception>
+    public async Task<Backup?> BackUpIfDueAsync(CancellationToken cancellation = default)
+    {
+        if (!_options.BackupAtStart || (await OperationsAsync(cancellation)).Count == 0)
+            return null;
+        var isDue = _backups.List() is not [var newest, ..] || _options.Time.GetUtcNow() - newest.Made >= _options.BackupEvery;
+        if (!isDue)
+            return null;
+        var made = await BackupAsync(cancellation: cancellation);
+        _backups.Prune(_options.DaysKept);
+        return made;
+    }
+}
