@@ -89,6 +89,10 @@ public sealed class Members(AccountsDatabase database)
 
         change(membership);
         await context.SaveChangesAsync(cancellation);
+        // Otherwise somebody who is to go could have left a door open for themselves.
+        var now = database.Now;
+        if (endsKeeping)
+            await context.Links.Where(l => l.Operation == operation && l.MadeBy == person && l.UsedAt == null).ExecuteUpdateAsync(set => set.SetProperty(l => l.WithdrawnAt, now), cancellation);
         await transaction.CommitAsync(CancellationToken.None);
     }
 }

@@ -246,11 +246,11 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     }
 
     [Fact]
-    public async Task Accounts_File_IsItsOwnersAlone()
+    public void Accounts_File_IsItsOwnersAlone()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows keeps files of a user's folder to the user by itself.");
-        await Task.CompletedTask;
-        Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(site.Server.Accounts!.File));
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(site.Server.Accounts!.File));
     }
 
     [Fact]

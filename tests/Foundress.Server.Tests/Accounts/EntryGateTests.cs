@@ -149,6 +149,23 @@ public sealed class EntryGateTests(ClubSite site) : IClassFixture<ClubSite>
         Assert.Equal(HttpStatusCode.NoContent, (await helper.DeleteAsync($"operations/last/people/{keeper.Id}")).StatusCode);
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task KeeperNoMore_LeavesNoInvitationBehind(bool removed)
+    {
+        var operation = $"door {removed}";
+        var (keeper, helper, _) = await PeopleAsync(operation);
+        var path = $"operations/{operation}/people/{helper.Id}";
+        Assert.Equal(HttpStatusCode.NoContent, (await keeper.PutAsync(path, new { role = "keeper" })).StatusCode);
+        var made = await (await helper.PostAsync($"operations/{operation}/invitations", new { role = "keeper" })).Content.ReadFromJsonAsync<JsonElement>();
+        var secret = new Uri(made.GetProperty("link").GetString()!).Fragment[1..];
+        Assert.Equal(HttpStatusCode.OK, (await site.Stranger().PostAsync("account/link", new { secret })).StatusCode);
+        var answer = removed ? await keeper.DeleteAsync(path) : await keeper.PutAsync(path, new { role = "reader" });
+        Assert.Equal(HttpStatusCode.NoContent, answer.StatusCode);
+        await Problem.IsAsync(HttpStatusCode.NotFound, "taken back", await site.Stranger().PostAsync("account/link", new { secret }));
+    }
+
     private async Task<(Guest Keeper, Guest Helper, Guest Other)> PeopleAsync(string operation) => (
         await site.JoinAsync($"keeper of {operation}", operation, Role.Keeper),
         await site.JoinAsync($"helper of {operation}", operation, Role.Helper),

@@ -1,0 +1,4 @@
+namespace Foundress.Server.Accounts;
+
+/// <summary>Another password.</summary>
+internal sealed record PasswordForm(string Present, string New);
