@@ -2,6 +2,7 @@ using System.Net;
 using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
 using Foundress.Server.Exchange;
+using Foundress.Server.OpenApi;
 using Foundress.Server.Problems;
 using Foundress.Server.Security;
 using Foundress.Storage;
@@ -93,6 +94,7 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(10));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ServerJson.Default));
         builder.Services.AddExchangePacking();
+        ApiDocument.Add(builder.Services);
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
@@ -114,10 +116,12 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapBackups();
         api.MapReport();
         api.MapBook();
+        api.MapBookFile();
+        api.MapOpenApi("/openapi.json");
         app.MapCalendar();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",
-            detail: "There is nothing at this address, or it does not take this kind of request."));
+            detail: "There is nothing at this address, or it does not take this kind of request.")).ExcludeFromDescription();
         app.MapStaticAssets();
         app.MapFallbackToFile("index.html");
         return app;

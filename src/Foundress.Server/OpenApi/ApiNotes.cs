@@ -1,0 +1,57 @@
+using System.Net.Mime;
+using Foundress.Book.Exchanging;
+
+namespace Foundress.Server.OpenApi;
+
+/// <summary>Every address of the server in plain words, in one place.</summary>
+internal static class ApiNotes
+{
+    internal const string Exchange = "Exchange";
+    internal const string Reading = "Reading the book";
+    internal const string Keeping = "Keeping";
+
+    private const string Api = "/api/v1";
+    private const string Operation = Api + "/operations/{operation}";
+    private const string Day = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
+
+    private static readonly ApiQuery[] None = [];
+    private static readonly ApiQuery From = new("from", "The first day, as 2026-08-31.", Day);
+    private static readonly ApiQuery To = new("to", "The last day, as 2026-08-31.", Day);
+    private static readonly ApiAnswer BadQuery = new(400, "A field of the query is not as it should be; the detail names it.");
+    private static readonly ApiAnswer Locked = new(503, "The book cannot be read or written now; nothing acknowledged is lost.");
+
+    public static IReadOnlyList<ApiNote> All { get; } =
+    [
+        new("GET", Api + "/about", "about", Exchange, "What the server says of itself: its version, the life of its book, its time, and the operations it holds.", None,
+            new(200, "What it says."), Locked),
+        new("GET", Operation + "/entries", "takeEntries", Exchange,
+            "Entries after a position in the order they came in. Read on with after = next. Where incarnation is another than last time, begin at 0 and send everything again.",
+            [new("after", "The position to read on from; without it 0, the beginning.", "^[0-9]+$"), new("limit", "The most entries wanted, 1 to 2,000; without it 500.", "^[0-9]+$")],
+            new(200, "A page of entries.", MediaTypeNames.Application.Json), BadQuery, Locked),
+        new("POST", Operation + "/entries", "giveEntries", Exchange,
+            "Gives entries: a JSON array of at most 2,000 entries and 8 MB, which may be packed (Content-Encoding: gzip, br or deflate; the limit counts unpacked). Entries are known by id, so sending again does no harm.",
+            None, new(200, "All but the refused are safely on disk.", MediaTypeNames.Application.Json),
+            new(400, "The body is no array of entries, or is not whole. Nothing of it was kept."), new(413, "It is too long, packed or unpacked. Nothing of it was kept."),
+            new(415, "It is not JSON, or packed in a way that is not known."), new(403, "A page of another site asked."), Locked,
+            new(507, "The disk is full. Nothing of this exchange was kept; everything acknowledged before is.")),
+        new("DELETE", Operation, "removeDemo", Keeping, "Removes the invented records. Only the operation demo can be removed.", None,
+            new(200, "They are gone."), new(403, "It is a keeper's own book, or a page of another site asked."), Locked),
+        new("GET", Operation + "/book", "exportBook", Reading, "Every entry of a book as JSON Lines, with the number and the SHA-256 of them in the last line.", None,
+            new(200, "The file.", BookFile.MediaType), Locked),
+        new("GET", Operation + "/report", "report", Reading, "The report over a stretch of time.",
+            [From, To, new("format", "html (without it), json or text.", "^(html|json|text)$")],
+            new(200, "The report.", MediaTypeNames.Text.Html, MediaTypeNames.Application.Json, MediaTypeNames.Text.Plain), BadQuery, Locked),
+        new("GET", Operation + "/register", "register", Reading, "The register of controls, with what was struck.",
+            [From, To, new("apiary", "The name or id of one apiary."), new("agent", "The id of one agent."), new("substances", "only: leave out controls without a substance.", "^only$"), new("format", "html (without it), csv or json.", "^(html|csv|json)$")],
+            new(200, "The register.", MediaTypeNames.Text.Html, MediaTypeNames.Text.Csv, MediaTypeNames.Application.Json), BadQuery, Locked),
+        new("GET", Operation + "/calendar.ics", "calendar", Reading, "What is due as iCalendar.", None, new(200, "The calendar.", "text/calendar"), Locked),
+        new("GET", Operation + "/apiaries.geojson", "apiaries", Reading, "The apiaries that have a place, as GeoJSON.", None, new(200, "The places.", "application/geo+json"), Locked),
+        new("GET", "/calendar.ics", "homeCalendar", Reading, "The calendar of the operation home at a short address.", None, new(200, "The calendar.", "text/calendar"), Locked),
+        new("GET", Api + "/schemas/entry.json", "entrySchema", Reading, "The JSON Schema (2020-12) of entries.", None, new(200, "The schema.", "application/schema+json")),
+        new("GET", Api + "/backups", "backups", Keeping, "The dated backups, newest first.", None, new(200, "The backups."), Locked),
+        new("POST", Api + "/backups", "makeBackup", Keeping, "Makes a backup while the book stays in use.", None,
+            new(201, "It is made, checked and on disk."), new(403, "A page of another site asked."), Locked, new(507, "The disk is full.")),
+        new("GET", "/health/live", "live", Keeping, "Whether the program runs.", None, new(200, "It does.")),
+        new("GET", "/health/ready", "ready", Keeping, "Whether the book can be read.", None, new(200, "It can."), Locked),
+    ];
+}
