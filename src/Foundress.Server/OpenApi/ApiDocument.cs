@@ -73,7 +73,7 @@ internal sealed class ApiDocument : IOpenApiDocumentTransformer
         }
     }
 
-    private static IDictionary<string, IOpenApiMediaType>? ContentOf(OpenApiDocument document, ApiNote note, ApiAnswer answer, IOpenApiResponse? told)
+    private static IDictionary<string, OpenApiMediaType>? ContentOf(OpenApiDocument document, ApiNote note, ApiAnswer answer, IOpenApiResponse? told)
     {
         if (answer.Status >= 400)
             return Content(new OpenApiSchemaReference("Problem", document), ProblemType);
@@ -121,6 +121,6 @@ internal sealed class ApiDocument : IOpenApiDocumentTransformer
 
     private static OpenApiSchema Number(string words) => new() { Type = JsonSchemaType.Integer, Description = words };
 
-    private static Dictionary<string, IOpenApiMediaType> Content(IOpenApiSchema? schema, params string[] types) =>
-        types.ToDictionary(type => type, type => (IOpenApiMediaType)new OpenApiMediaType { Schema = schema });
+    private static Dictionary<string, OpenApiMediaType> Content(IOpenApiSchema? schema, params string[] types) =>
+        types.ToDictionary(type => type, type => new OpenApiMediaType { Schema = schema });
 }

@@ -47,11 +47,11 @@ internal static class ApiNotes
         new("GET", Operation + "/calendar.ics", "calendar", Reading, "What is due as iCalendar.", None, new(200, "The calendar.", "text/calendar"), Locked),
         new("GET", Operation + "/apiaries.geojson", "apiaries", Reading, "The apiaries that have a place, as GeoJSON.", None, new(200, "The places.", "application/geo+json"), Locked),
         new("GET", "/calendar.ics", "homeCalendar", Reading, "The calendar of the operation home at a short address.", None, new(200, "The calendar.", "text/calendar"), Locked),
-        new("GET", Api + "/schemas/entry.json", "entrySchema", Reading, "The JSON Schema (2020-12) of entries.", None, new(200, "The schema.", "application/schema+json")),
+        new("GET", Api + "/schemas/entry.json", "entrySchema", Reading, "The JSON Schema (2020-12) of entries.", None, new ApiAnswer(200, "The schema.", "application/schema+json")),
         new("GET", Api + "/backups", "backups", Keeping, "The dated backups, newest first.", None, new(200, "The backups."), Locked),
         new("POST", Api + "/backups", "makeBackup", Keeping, "Makes a backup while the book stays in use.", None,
             new(201, "It is made, checked and on disk."), new(403, "A page of another site asked."), Locked, new(507, "The disk is full.")),
-        new("GET", "/health/live", "live", Keeping, "Whether the program runs.", None, new(200, "It does.")),
+        new("GET", "/health/live", "live", Keeping, "Whether the program runs.", None, new ApiAnswer(200, "It does.")),
         new("GET", "/health/ready", "ready", Keeping, "Whether the book can be read.", None, new(200, "It can."), Locked),
     ];
 }
