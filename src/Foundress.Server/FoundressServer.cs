@@ -5,6 +5,7 @@ using Foundress.Server.Demo;
 using Foundress.Server.Endpoints;
 using Foundress.Server.Exchange;
 using Foundress.Server.Fleet;
+using Foundress.Server.OpenApi;
 using Foundress.Server.Running;
 using Foundress.Server.Problems;
 using Foundress.Server.Security;
@@ -122,6 +123,7 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(10));
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(0, ServerJson.Default));
         builder.Services.AddExchangePacking();
+        ApiDocument.Add(builder.Services);
         builder.Services.AddProblemDetails();
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
@@ -162,6 +164,8 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapReport();
         api.MapBook();
         api.MapApiaries();
+        api.MapBookFile();
+        api.MapOpenApi("/openapi.json");
         if (accounts is not null)
         {
             api.MapAccount();
@@ -173,7 +177,7 @@ public sealed class FoundressServer : IAsyncDisposable
         app.MapCalendar();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",
-            detail: "There is nothing at this address, or it does not take this kind of request."));
+            detail: "There is nothing at this address, or it does not take this kind of request.")).ExcludeFromDescription();
         app.MapStaticAssets();
         app.MapFallbackToFile("index.html");
         return app;

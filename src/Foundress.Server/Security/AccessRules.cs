@@ -22,6 +22,8 @@ internal static class AccessRules
         new("GET", "/health/live", Access.Public),
         new("GET", "/health/ready", Access.Public),
         new("GET", Api + "/about", Access.Public),
+        new("GET", Api + "/openapi.json", Access.Public),
+        new("GET", Api + "/schemas/entry.json", Access.Public),
 
         new("POST", Account + "/sign-in", Access.Public, Pace.Entrance),
         new("POST", Account + "/passkeys/challenge", Access.Public, Pace.Entrance),
@@ -41,6 +43,7 @@ internal static class AccessRules
 
         new("GET", Book + "/entries", Access.Read, Pace.Exchange),
         new("POST", Book + "/entries", Access.Write, Pace.Exchange),
+        new("GET", Book + "/book", Access.Read, Pace.Exchange),
         new("GET", Book + "/report", Access.Read, Pace.Exchange),
         new("GET", Book + "/register", Access.Read, Pace.Exchange),
         new("GET", Book + "/calendar.ics", Access.Read, Pace.Exchange),
