@@ -11,6 +11,7 @@ using Foundress.Server.Fleet;
 using Foundress.Server.Problems;
 using Foundress.Storage;
 using Foundress.Storage.Work;
+using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace Foundress.Server.Endpoints;
 
@@ -30,7 +31,7 @@ internal static class ApiaryEndpoints
         api.MapGet("/operations/{operation}/apiaries/{apiary:guid}/forecast", ForecastAsync);
     }
 
-    private static async Task<IResult> DueAsync(string operation, HttpContext http, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
+    private static async Task<Ok<DueAnswer>> DueAsync(string operation, HttpContext http, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
     {
         EntryEndpoints.CheckOperation(operation);
         var limit = (int)EntryEndpoints.Number(http, "limit", DefaultDues, 1, GreatestDues);
@@ -40,14 +41,14 @@ internal static class ApiaryEndpoints
         return TypedResults.Ok(new DueAnswer(today, summaries.Sum(summary => summary.Dues.Count), [.. items.Take(limit).Select(one => Line(one.item, one.summary))]));
     }
 
-    private static async Task<IResult> ApiariesAsync(string operation, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
+    private static async Task<Ok<ApiariesAnswer>> ApiariesAsync(string operation, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
     {
         EntryEndpoints.CheckOperation(operation);
         var today = Today(time);
         return TypedResults.Ok(new ApiariesAnswer(today, [.. (await books.Of(operation).SummariesAsync(today, cancellation)).Select(Line)]));
     }
 
-    private static async Task<IResult> ApiaryAsync(string operation, Guid apiary, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
+    private static async Task<Ok<ApiaryAnswer>> ApiaryAsync(string operation, Guid apiary, ApiaryBooks books, TimeProvider time, CancellationToken cancellation)
     {
         EntryEndpoints.CheckOperation(operation);
         var (today, id) = (Today(time), new ApiaryId(apiary));

@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using Foundress.Book.Journal;
 
 namespace Foundress.Server.Fleet;
@@ -10,13 +9,3 @@ namespace Foundress.Server.Fleet;
 /// <param name="Incarnation">The book's incarnation: the places below hold in it alone.</param>
 /// <param name="Sequences">Where the entries of the apiary's part lie.</param>
 internal sealed record FleetInput(string Operation, ApiaryId Apiary, DateOnly Today, Guid Incarnation, IReadOnlyList<long> Sequences);
-
-/// <summary>Source-generated JSON of what is worked out ahead.</summary>
-[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
-[JsonSerializable(typeof(FleetInput))]
-[JsonSerializable(typeof(FleetState))]
-internal sealed partial class FleetJson : JsonSerializerContext;
-
-/// <summary>How far a forecast is that is not ready yet.</summary>
-/// <param name="State">waiting, or working.</param>
-internal sealed record FleetState(string State);

@@ -187,7 +187,7 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
             .Replace("{operation}", Uri.EscapeDataString(operation), StringComparison.Ordinal)
             .Replace("{*path:nonfile}", "settings", StringComparison.Ordinal).Replace("{**path}", "v9/nothing", StringComparison.Ordinal)
             .Replace("{passkey}", "AAAA", StringComparison.Ordinal);
-        foreach (var name in new[] { "device", "person", "invitation" })
+        foreach (var name in new[] { "device", "apiary", "person", "invitation" })
             path = path.Replace($"{{{name}:guid}}", Guid.NewGuid().ToString(), StringComparison.Ordinal);
         using var request = new HttpRequestMessage(rule.Method == "*" ? HttpMethod.Get : new HttpMethod(rule.Method), new Uri((club ?? site).Server.Address, path.TrimStart('/')).PathAndQuery);
         if (rule.Method is "POST" or "PUT")
