@@ -21,6 +21,7 @@ internal static class AssetManifest
         var from = worker.IndexOf(Start, StringComparison.Ordinal) + Start.Length;
         var endings = worker[from..worker.IndexOf(')', from)].Split('|');
         return endings.Contains(Path.GetExtension(url).TrimStart('.')) && !url.StartsWith("service-worker", StringComparison.Ordinal)
-            && !url.StartsWith("_framework/QRCoder.", StringComparison.Ordinal);
+            && !url.StartsWith("_framework/QRCoder.", StringComparison.Ordinal)
+            && url is not ("account.html" or "css/account.css" or "js/account.js" or "js/page.js" or "js/passkey.js" or "js/people.js");
     }
 }

@@ -9,7 +9,8 @@ internal static class SideBySide
     /// <summary>Does something for each place from 0 on.</summary>
     internal static void Each(int count, Action<int> work)
     {
-        if (Width == 1 || count == 1)
+        // Said outright, so that the browser's build leaves the rest out.
+        if (OperatingSystem.IsBrowser() || Width == 1 || count == 1)
         {
             for (var i = 0; i < count; i++)
                 work(i);

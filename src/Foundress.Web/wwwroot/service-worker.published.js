@@ -7,7 +7,9 @@ const kept = /\.(?:dat|wasm|html|js|json|css|svg|woff2|webmanifest)$/;
 // Fetched when a page asks for it, and kept from then on by the browser itself: few ever make labels.
 const later = /^_framework\/QRCoder\./;
 const never = /^service-worker/;
-const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url) && !later.test(asset.url));
+// People and devices: of no use without the server, which is asked for them each time.
+const there = /^(?:account\.html|css\/account\.css|js\/(?:account|page|passkey|people)\.js)$/;
+const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url) && !later.test(asset.url) && !there.test(asset.url));
 
 self.addEventListener('install', event => event.waitUntil((async () => {
   const cache = await caches.open(cacheName);
@@ -23,7 +25,7 @@ self.addEventListener('message', event => { if (event.data === 'SKIP_WAITING') s
 
 self.addEventListener('fetch', event => {
   const url = new URL(event.request.url);
-  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/') || url.pathname === '/calendar.ics') return;
+  if (event.request.method !== 'GET' || url.origin !== self.location.origin || url.pathname.startsWith('/api/') || url.pathname === '/calendar.ics' || there.test((url.origin + url.pathname).slice(self.registration.scope.length))) return;
   event.respondWith((async () => {
     const cache = await caches.open(cacheName);
     const page = event.request.mode === 'navigate' && !assets.some(asset => new URL(asset.url, self.registration.scope).href === url.href);

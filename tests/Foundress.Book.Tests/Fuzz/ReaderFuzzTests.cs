@@ -131,8 +131,6 @@ public sealed class ReaderFuzzTests
                 var record = RecordJson.TryRead(kind, payload, out var problem);
                 if (record is null && problem is null)
                     Assert.Equal("null", payload.Trim());
-                if (record is not null)
-                    Assert.NotEmpty(RecordJson.Write(record));
                 // The journal takes only payloads that are JSON objects; of those, all are kept.
                 if (!IsObject(payload))
                     return;
@@ -141,6 +139,9 @@ public sealed class ReaderFuzzTests
                 book.Add([entry]);
                 Assert.Equal(record is null, book.State.Unreadable.Any(kept => kept.Entry == entry && !kept.Problem.Contains("makes no sense", StringComparison.Ordinal)));
                 Assert.Equal([entry], book.Entries);
+                // What makes sense can be written again; numbers beyond all bounds cannot.
+                if (book.State.Unreadable.Count == 0)
+                    Assert.NotEmpty(RecordJson.Write(record!));
             },
             iter: 8_000);
     }
