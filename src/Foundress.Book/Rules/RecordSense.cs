@@ -69,11 +69,11 @@ internal static class RecordSense
 
     private static string? Out(string field, double? given, double least, double most) => given is not { } value || (value >= least && value <= most)
         ? null
-        : $"{field}: {Findings.Show(value)} cannot be; it lies from {Findings.Show(least)} to {Findings.Show(most)}";
+        : $"{field}: {Findings.Show(value)} is not possible; it must be from {Findings.Show(least)} to {Findings.Show(most)}";
 
     private static string? OutAbove(string field, double? given, double above, double most) => given is not { } value || (value > above && value <= most)
         ? null
-        : $"{field}: {Findings.Show(value)} cannot be; it lies above {Findings.Show(above)} and goes to {Findings.Show(most)}";
+        : $"{field}: {Findings.Show(value)} is not possible; it must be above {Findings.Show(above)} and at most {Findings.Show(most)}";
 
     private static string? Day(string field, DateOnly? given) => given is not { } day || day.Year is >= EarliestYear and < LatestYear
         ? null

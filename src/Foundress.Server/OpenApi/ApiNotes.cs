@@ -57,7 +57,7 @@ internal static class ApiNotes
             [new("after", "The position to read on from; without it 0, the beginning.", "^[0-9]+$"), new("limit", "The most entries wanted, 1 to 2,000; without it 500.", "^[0-9]+$")],
             new(200, "A page of entries.", MediaTypeNames.Application.Json), BadQuery, Locked),
         new("GET", Apiary + "/forecast", "forecast", Reading, "Where the colonies of an apiary are heading, worked out ahead by the servers on one PostgreSQL database (--forecasts).", None,
-            new(200, "The forecast.", MediaTypeNames.Application.Json), new(202, "It is asked for, or being worked out."), Unknown, Locked),
+            new(200, "The forecast.", MediaTypeNames.Application.Json), new(202, "It is asked for, or being worked out."), new(404, "No such apiary is in this book, or this server works no forecasts out ahead."), Locked),
         new("GET", Operation + "/calendar.ics", "calendar", Reading, "What is due as iCalendar.", None, new(200, "The calendar.", "text/calendar"), Locked),
         new("GET", Operation + "/apiaries.geojson", "apiaries", Reading, "The apiaries that have a place, as GeoJSON.", None, new(200, "The places.", "application/geo+json"), Locked),
         new("GET", "/calendar.ics", "homeCalendar", Reading, "The calendar of the operation home at a short address.", None, new(200, "The calendar.", "text/calendar"), Locked),
@@ -67,10 +67,10 @@ internal static class ApiNotes
             new(201, "It is made, checked and on disk."), new(403, "A page of another site asked."), Locked, new(507, "The disk is full.")),
         ..OfPeople(),
         new("GET", "/health/live", "live", Keeping, "Whether the program runs.", None, new ApiAnswer(200, "It does.")),
-        new("GET", "/health/ready", "ready", Keeping, "Whether the book can be read.", None, new(200, "It can."), Locked),
+        new("GET", "/health/ready", "ready", Keeping, "Whether the book can be read and written.", None, new(200, "It can."), Locked),
     ];
 
-    // Only where the server has accounts. The forms are described in docs/access.md and docs/club-server.md.
+    // Only where the server has accounts.
     private static IEnumerable<ApiNote> OfPeople()
     {
         ApiAnswer ok = new(200, "The answer."), done = new(204, "It is done."), bad = new(400, "A field is not as it should be; the detail names it."), nobody = new(401, "Sign in first."), no = new(403, "Not for this role, or a page of another site asked.");
@@ -94,7 +94,7 @@ internal static class ApiNotes
         yield return Note("PUT", Operation + "/people/{person}", "setRole", "Gives a member a role.", done);
         yield return Note("DELETE", Operation + "/people/{person}", "removePerson", "Removes a member.", done);
         yield return Note("DELETE", Operation + "/people/{person}/devices/{device}", "revokeDevice", "Takes a member's device off.", done);
-        yield return Note("POST", Operation + "/invitations", "invite", "Makes a one-time link that gives a role.", ok);
+        yield return Note("POST", Operation + "/invitations", "invite", "Makes a one-time link that gives a role.", new(201, "The link."));
         yield return Note("DELETE", Operation + "/invitations/{invitation}", "withdraw", "Withdraws an invitation.", done);
         yield return Note("GET", Operation + "/sign-ins", "signIns", "Who signed in, of this operation's members.", ok);
         yield return Note("GET", Operation + "/passed-on", "passedOn", "Which records were given by another than their writer.", ok);

@@ -25,7 +25,7 @@ internal sealed class ProxyRules(RequestDelegate next, Reach reach)
         }
 
         if (!isProxy && !http.Request.IsHttps && !IPAddress.IsLoopback(peer))
-            throw new RequestProblemException(StatusCodes.Status421MisdirectedRequest, $"Open it as https://{reach.Name}/");
+            throw new RequestProblemException(StatusCodes.Status421MisdirectedRequest, reach.Proxy is null ? $"Open it as https://{reach.Name}:{http.Connection.LocalPort}/" : $"Open it as https://{reach.Name}/");
         return next(http);
     }
 }

@@ -40,7 +40,16 @@ public static class Words
         "linePolicy" => "The line",
         "broodFrom" => "The first month of brood",
         "broodTo" => "The last month of brood",
-        _ => $"The {field}",
+        "name" => "The name",
+        "note" => "The note",
+        "latitude" or "longitude" or "altitude" or "climate" => $"The {field}",
+        "ownWatch" => "Your watch line",
+        "ownAct" => "Your act line",
+        "sureBelow" or "sureAbove" => "How sure is sure",
+        "scoopBees" or "scoopLogSpread" => "Your scoop",
+        "tolerance" => "The chance you can bear",
+        "withdrawalDays" => "The withdrawal period",
+        _ => "A setting",
     };
 
     private static string? FieldValue(string field, string? value, BookState state) =>

@@ -40,7 +40,7 @@ function show(title, ...parts) {
 
 // The name this device has in its records; made here when the program was never opened on it.
 const deviceName = () => store.metaFirst('device', Array.from(crypto.getRandomValues(new Uint8Array(6)), b => b.toString(16).padStart(2, '0')).join(''));
-const deviceField = () => field('Name of this device', { maxlength: 80, value: /Mobi|Android/.test(navigator.userAgent) ? 'Phone' : 'Computer', autocomplete: 'off' }, 'By this name you find it in the list of devices, should it be lost.');
+const deviceField = () => field('Name of this device', { maxlength: 80, value: /Mobi|Android/.test(navigator.userAgent) ? 'Phone' : 'Computer', autocomplete: 'off' }, 'You find the device by this name in the list, should you lose it.');
 const device = async box => ({ name: await deviceName(), label: box.input.value });
 
 async function entered(account) {
@@ -52,7 +52,7 @@ async function entered(account) {
   store.tell('*');
   history.replaceState(null, '', location.pathname);
   await begin();
-  say(`Signed in as ${account.name}. This device copies its records from now on.`);
+  say(`Signed in as ${account.name}. Records on this device are copied to the server from now on.`);
 }
 
 function signIn(reason) {
@@ -92,7 +92,7 @@ async function join(secret, account) {
   const password = field('Password', { type: 'password', autocomplete: 'new-password', maxlength: 200, required: true }, 'At least 12 characters. Four words in a row are easy to keep in mind.');
   show(invited ? 'Invitation' : 'New password', card(
     invited ? `Join “${link.operation}” as ${roles[link.role]}` : 'Set a new password',
-    invited ? null : h('p', {}, 'Your other devices and passkeys are taken off; sign in on them again.'),
+    invited ? null : h('p', {}, 'This signs out your other devices and removes your passkeys. Sign in again on each device and add your passkeys again.'),
     form(invited ? 'Join' : 'Set the password', [name, password, here], async () => entered(await ask('POST', 'account/join', {
       secret, name: name.input.value, password: password.input.value, device: await device(here),
     })))),
@@ -101,7 +101,7 @@ async function join(secret, account) {
 
 async function own(account) {
   const [devices, keys] = await Promise.all([ask('GET', 'account/devices'), ask('GET', 'account/passkeys')]);
-  const present = field('Present password', { type: 'password', autocomplete: 'current-password', maxlength: 200 });
+  const present = field('Current password', { type: 'password', autocomplete: 'current-password', maxlength: 200 });
   const next = field('New password', { type: 'password', autocomplete: 'new-password', maxlength: 200 }, 'At least 12 characters.');
   const keyName = field('Name of the passkey', { maxlength: 80, value: 'My passkey', autocomplete: 'off' });
   const open = await store.metaGet('operation') ?? 'home';
@@ -141,9 +141,9 @@ async function own(account) {
 }
 
 export const deviceRow = (one, path) => h('li', {},
-  h('div', {}, `${one.label}${one.this ? ' (this one)' : ''}`, h('br'), h('span', { class: 'hint' }, `seen ${day(one.seen)}`)),
+  h('div', {}, `${one.label}${one.this ? ' (this one)' : ''}`, h('br'), h('span', { class: 'hint' }, `last seen ${day(one.seen)}`)),
   button('Take off', async () => {
-    if (!confirm(`Take “${one.label}” off? It copies nothing any more; what it holds stays on it.`)) return;
+    if (!confirm(`Take “${one.label}” off? It no longer exchanges records with the server. What is on it stays on it.`)) return;
     await ask('DELETE', path);
     await begin();
   }));
@@ -152,7 +152,7 @@ async function begin() {
   say(null);
   const about = await ask('GET', 'about');
   if (!about.accounts) {
-    show('People and devices', h('p', {}, 'This server has no accounts: it answers this computer only, and whoever sits at it is the keeper. The guide to a club server says how to share a book.'));
+    show('People and devices', h('p', {}, 'This server has no accounts. It can be opened on this computer only, and whoever uses this computer can do everything. How to share a book is in docs/club-server.md.'));
     return;
   }
   let account = null;

@@ -2,7 +2,7 @@
 import { ask, say, deviceRow } from './account.js';
 import { h, card, field, select, button, form, day } from './page.js';
 
-const roles = [['reader', 'Reader: sees everything'], ['helper', 'Helper: records too'], ['keeper', 'Keeper: invites too']];
+const roles = [['reader', 'Reader: can read everything'], ['helper', 'Helper: can also record'], ['keeper', 'Keeper: can also invite and remove people']];
 const results = { let: 'signed in', wrong: 'refused', unknown: 'nobody of that name', waiting: 'refused, too many tries' };
 
 /** The cards of one operation; again is called when something was changed. */
@@ -24,7 +24,7 @@ function personRow(one, path, operation, again) {
   return h('li', {},
     h('div', {}, h('strong', {}, one.name), h('br'), h('span', { class: 'hint' }, `since ${day(one.since)}`)),
     role,
-    button('Set the role', async () => {
+    button('Change the role', async () => {
       await ask('PUT', `${path}/people/${one.id}`, { role: role.value });
       await again();
       say(`${one.name} is ${role.value} now.`);
@@ -46,7 +46,7 @@ function invitations(open, path, operation, again) {
     form('Make a link', [name, role], async () => {
       const link = await ask('POST', path + '/invitations', { role: role.input.value, forName: name.input.value || null });
       made.replaceChildren(h('div', { class: 'notice info' }, h('div', {},
-        h('p', {}, `Send this link to nobody but them. It works once, until ${day(link.expires)}, and is not shown again.`),
+        h('p', {}, `Send this link only to the person it is for. It works once, until ${day(link.expires)}. It is not shown again: copy it now.`),
         h('p', { class: 'link' }, link.link),
         button('Copy the link', async () => { await navigator.clipboard.writeText(link.link); say('The link was copied.'); }))));
     }),
