@@ -21,17 +21,12 @@ public sealed class Devices(AccountsDatabase database)
     /// <exception cref="AccountsException">The name is bound to somebody else.</exception>
     public async Task<string> EnrolAsync(Guid person, string name, string label, CancellationToken cancellation = default)
     {
-        if (name.Length is 0 or > 200 || string.IsNullOrWhiteSpace(name))
-            throw new AccountsException(AccountsFault.Value, "device: 1 to 200 characters are expected.");
+        CheckName(name);
         label = label.Trim() is { Length: > 0 } given ? given[..Math.Min(given.Length, PersonNames.GreatestLength)] : "A device";
         await using var context = database.Open();
         await using var transaction = await context.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellation);
         if (await context.Devices.AnyAsync(d => d.Name == name && d.PersonId != person, cancellation))
-        {
-            throw new AccountsException(
-                AccountsFault.Conflict, "This device is enrolled for another person, and records written on it count as theirs. Use another browser, or another profile of this one.");
-        }
-
+            throw Taken();
         var now = database.Now;
         await context.Devices.Where(d => d.Name == name && d.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.RevokedAt, now), cancellation);
         var secret = Secrets.New();
@@ -49,6 +44,28 @@ public sealed class Devices(AccountsDatabase database)
         await transaction.CommitAsync(CancellationToken.None);
         return secret;
     }
+
+    /// <summary>Looks whether a device could be enrolled for somebody.</summary>
+    /// <param name="name">The name it has in the entries written on it.</param>
+    /// <param name="person">Whose it would be.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="AccountsException">It cannot: the name is no name, or is bound to somebody else.</exception>
+    public async Task CheckAsync(string name, Guid person, CancellationToken cancellation = default)
+    {
+        CheckName(name);
+        await using var context = database.Open();
+        if (await context.Devices.AnyAsync(d => d.Name == name && d.PersonId != person, cancellation))
+            throw Taken();
+    }
+
+    private static void CheckName(string name)
+    {
+        if (name.Length is 0 or > 200 || string.IsNullOrWhiteSpace(name))
+            throw new AccountsException(AccountsFault.Value, "device: 1 to 200 characters are expected.");
+    }
+
+    private static AccountsException Taken() => new(
+        AccountsFault.Conflict, "This device is enrolled for another person, and records written on it count as theirs. Use another browser, or another profile of this one.");
 
     /// <summary>The device a secret belongs to, if it is let in.</summary>
     public async Task<EnrolledDevice?> FindAsync(string secret, CancellationToken cancellation = default)
@@ -104,11 +121,13 @@ public sealed class Devices(AccountsDatabase database)
             throw new AccountsException(AccountsFault.Gone, "There is no such device, or it is taken off already. Load the list again.");
     }
 
-    /// <summary>Takes all devices of a person off.</summary>
-    public async Task RevokeAllAsync(Guid person, CancellationToken cancellation = default)
+    /// <summary>Takes all devices of a person off, within what else a context does.</summary>
+    /// <param name="context">Where the change is made.</param>
+    /// <param name="person">The person.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public Task RevokeAllAsync(AccountsContext context, Guid person, CancellationToken cancellation = default)
     {
-        await using var context = database.Open();
         var now = database.Now;
-        await context.Devices.Where(d => d.PersonId == person && d.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.RevokedAt, now), cancellation);
+        return context.Devices.Where(d => d.PersonId == person && d.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.RevokedAt, now), cancellation);
     }
 }

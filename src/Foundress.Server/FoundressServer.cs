@@ -150,6 +150,8 @@ public sealed class FoundressServer : IAsyncDisposable
         app.UseMiddleware<SameOriginWrites>();
         if (accounts is not null)
         {
+            // Said here: otherwise it would come before everything that guards and explains.
+            app.UseAuthentication();
             app.UseAuthorization();
             app.UseRateLimiter();
         }
@@ -161,10 +163,11 @@ public sealed class FoundressServer : IAsyncDisposable
         api.MapEntries();
         api.MapDemo();
         api.MapBackups();
-        api.MapReport();
-        api.MapBook();
+        var whole = api.MapGroup(string.Empty).AddEndpointFilter<RouteGroupBuilder, WholeBookTurns>();
+        whole.MapReport();
+        whole.MapBook();
         api.MapApiaries();
-        api.MapBookFile();
+        whole.MapBookFile();
         api.MapOpenApi("/openapi.json");
         if (accounts is not null)
         {
@@ -174,7 +177,7 @@ public sealed class FoundressServer : IAsyncDisposable
             api.MapPeople();
         }
 
-        app.MapCalendar();
+        app.MapGroup(string.Empty).AddEndpointFilter<RouteGroupBuilder, WholeBookTurns>().MapCalendar();
         app.Map("/api/{**path}", () => TypedResults.Problem(
             statusCode: StatusCodes.Status404NotFound, title: "No such address",
             detail: "There is nothing at this address, or it does not take this kind of request.")).ExcludeFromDescription();

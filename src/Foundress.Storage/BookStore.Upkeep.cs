@@ -27,6 +27,19 @@ public sealed partial class BookStore
     {
         if (!_options.BackupAtStart || (await OperationsAsync(cancellation)).Count == 0)
             return null;
+        try
+        {
+            return await BackUpAsync(cancellation);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new StorageException(
+                StorageFault.Disk, Folder.Backups, $"The backups in {Folder.Backups} cannot be read or written. The book is unharmed. Allow reading and writing there.", error);
+        }
+    }
+
+    private async Task<Backup?> BackUpAsync(CancellationToken cancellation)
+    {
         var isDue = _backups.List() is not [var newest, ..] || _options.Time.GetUtcNow() - newest.Made >= _options.BackupEvery;
         if (!isDue)
             return null;

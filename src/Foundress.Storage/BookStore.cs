@@ -26,8 +26,8 @@ public sealed partial class BookStore : IDisposable
     // Few enough places for one statement.
     private const int AtOnce = 1_000;
 
-    // Keeps a page of long payloads from filling the memory of a phone.
-    private const int GreatestPageCharacters = 4_000_000;
+    /// <summary>A page ends with the entry that passes so many characters of payload: long payloads must not fill the memory of a phone.</summary>
+    public const int GreatestPageCharacters = 4_000_000;
 
     private static readonly TimeSpan SetupPatience = TimeSpan.FromMinutes(1);
 
@@ -233,7 +233,7 @@ public sealed partial class BookStore : IDisposable
     public Task<DateTimeOffset> NowAsync(CancellationToken cancellation = default) =>
         _database.GuardAsync(async () =>
         {
-            await using var context = _database.Open();
+            await using var context = await LookAsync(cancellation);
             var last = await context.Entries.OrderByDescending(e => e.Sequence).Select(e => e.ReceivedAt).FirstOrDefaultAsync(cancellation);
             var now = _options.Time.GetUtcNow();
             return now.ToUnixTimeMilliseconds() >= last ? now : DateTimeOffset.FromUnixTimeMilliseconds(last);

@@ -52,7 +52,11 @@ public sealed class AccountPageTests(PublishedApp app)
         await phone.GoAsync("settings");
         await phone.Page.GetByText("Kept on this device and copied").WaitForAsync();
         using (var accounts = await AccountsDatabase.OpenAsync(server.Data, TimeProvider.System))
-            await new Devices(accounts).RevokeAllAsync(await new Registry(accounts).FindAsync("Ben Helper"));
+        {
+            await using var context = accounts.Open();
+            await new Devices(accounts).RevokeAllAsync(context, await new Registry(accounts).FindAsync("Ben Helper"));
+        }
+
         // The sign-in has run out too: only the device's own secret was left.
         await phone.Context.ClearCookiesAsync(new() { Name = "foundress" });
 

@@ -177,7 +177,7 @@ public sealed class AheadTests(PublishedApp app)
         ["schema"] = 1,
         ["payload"] = new JsonObject
         {
-            ["on"] = DateTime.Today.AddDays(-1).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture),
+            ["on"] = ControlYard.Today.AddDays(-1).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture),
             ["method"] = "alcohol-wash",
             ["passes"] = new JsonArray(mites),
             ["bees"] = new JsonObject { ["basis"] = "Counted", ["count"] = 300, ["logSpread"] = 0 },

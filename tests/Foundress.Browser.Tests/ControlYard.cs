@@ -27,7 +27,8 @@ internal sealed class ControlYard
         }
     }
 
-    internal static DateOnly Today => DateOnly.FromDateTime(DateTime.Now);
+    // Where the visitors' browsers are: near midnight it is another day there than here.
+    internal static DateOnly Today => DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(DateTimeOffset.UtcNow, TimeZoneInfo.FindSystemTimeZoneById("Europe/Berlin")).DateTime);
 
     internal ApiaryId Apiary { get; }
 

@@ -79,18 +79,18 @@ public sealed class FieldModeTests(PublishedApp app)
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Draw the colonies" }).ClickAsync();
         await Press(visitor.Page, "Keep this round");
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Found it" }).WaitForAsync();
-        await visitor.Page.WaitForFunctionAsync("locks.held === 1");
+        await visitor.UntilAsync("locks.held === 1");
         await visitor.Page.EvaluateAsync("lastLock.release().then(() => document.dispatchEvent(new Event('visibilitychange')))");
-        await visitor.Page.WaitForFunctionAsync("locks.held === 1 && locks.asked === 2");
+        await visitor.UntilAsync("locks.held === 1 && locks.asked === 2");
 
         await Press(visitor.Page, "Found it");
         await Press(visitor.Page, "She is safe");
         await Press(visitor.Page, "The bees are in the jar");
         await Press(visitor.Page, "Shaken");
         await visitor.Page.Locator(".pad").TapAsync();
-        await visitor.Page.WaitForFunctionAsync("buzzes.length === 1");
+        await visitor.UntilAsync("buzzes.length === 1");
         await visitor.GoAsync("rounds");
-        await visitor.Page.WaitForFunctionAsync("locks.held === 0");
+        await visitor.UntilAsync("locks.held === 0");
         Assert.Empty(visitor.Faults);
     }
 
@@ -112,11 +112,12 @@ public sealed class FieldModeTests(PublishedApp app)
             """;
         await visitor.Page.EvaluateAsync(offer);
         await Press(visitor.Page, "Put it there");
-        await visitor.Page.WaitForFunctionAsync("window.asked === 1");
+        await visitor.UntilAsync("window.asked === 1");
         await Assertions.Expect(visitor.Page.GetByText("Put Foundress on the home screen.")).ToHaveCountAsync(0);
 
         await visitor.Page.EvaluateAsync(offer);
         await Press(visitor.Page, "Not now");
+        await Assertions.Expect(visitor.Page.GetByText("Put Foundress on the home screen.")).ToHaveCountAsync(0);
         await visitor.Page.ReloadAsync();
         await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "What is due" }).WaitForAsync();
         await visitor.Page.EvaluateAsync(offer);

@@ -33,7 +33,7 @@ public sealed class UpdateTests(PublishedApp app)
             await page.GetByRole(AriaRole.Button, new() { Name = "Empty the form" }).ClickAsync();
             await page.EvaluateAsync("sessionStorage.setItem('loads', 0); addEventListener('pagehide', () => sessionStorage.setItem('loads', +sessionStorage.getItem('loads') + 1))");
             await update.ClickAsync();
-            await page.WaitForFunctionAsync("sessionStorage.getItem('loads') === '1'");
+            await visitor.UntilAsync("sessionStorage.getItem('loads') === '1'");
             await page.Locator("h1").WaitForAsync();
             Assert.Contains("changed for the test", await StyleAsync(page), StringComparison.Ordinal);
             Assert.Equal("1", await page.EvaluateAsync<string>("sessionStorage.getItem('loads')"));

@@ -67,6 +67,27 @@ public sealed class Visitor : IAsyncDisposable
             await Task.Delay(100, patience.Token);
     }
 
+    /// <summary>Waits until an expression holds on the page, also across a load of it. The browser's own waiting evaluates text, which the app's policy forbids.</summary>
+    /// <param name="expression">True or false.</param>
+    public async Task UntilAsync(string expression)
+    {
+        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(40));
+        while (true)
+        {
+            try
+            {
+                if (await Page.EvaluateAsync<bool>(expression))
+                    return;
+            }
+            catch (PlaywrightException) when (!patience.IsCancellationRequested)
+            {
+                // The page is being loaded.
+            }
+
+            await Task.Delay(100, patience.Token);
+        }
+    }
+
     /// <summary>Goes to a place inside the running app, without loading the page again.</summary>
     public async Task GoAsync(string address)
     {

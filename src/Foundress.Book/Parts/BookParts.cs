@@ -33,22 +33,24 @@ public sealed class BookParts
     /// <summary>Takes an entry in; one that was seen before is passed over.</summary>
     /// <param name="entry">The entry.</param>
     /// <param name="handle">What it is to be found by: its place in the store, for instance.</param>
-    public void Add(Entry entry, long handle)
+    /// <returns>False for one that was seen before; it may have another place by now.</returns>
+    public bool Add(Entry entry, long handle)
     {
         if (_partOf.ContainsKey(entry.Id))
-            return;
+            return false;
         var record = ReadRecord(entry);
         if (record is Strike { Entry: var struck } && struck != entry.Id && !_partOf.ContainsKey(struck))
         {
             // What it strikes has not come yet: it goes where that goes. Until then every part holds it.
             Listed(_waiting, struck).Add((entry.Id, handle));
             Put(entry.Id, _shared, handle);
-            return;
+            return true;
         }
 
         var part = record is Strike strike ? _partOf.GetValueOrDefault(strike.Entry, _shared) : PartOf(record);
         Put(entry.Id, part, handle);
         Release(entry.Id, part);
+        return true;
     }
 
     /// <summary>How far an apiary's part has grown: a greater number means that entries came.</summary>
@@ -65,13 +67,18 @@ public sealed class BookParts
     }
 
     /// <summary>
-    /// Names the colonies a part is of. When another name is given later, older entries may have come into the part: whoever
+    /// Names what a part is of: its colonies, and rounds and controls that were told of late. When another name is given later, older entries may have come into the part: whoever
     /// reads on from a place in it begins again.
     /// </summary>
     /// <param name="apiary">The apiary.</param>
     public string MembersOf(ApiaryId apiary)
     {
-        var members = PartsOf(apiary).OfType<ColonyPart>().Select(colony => colony.Id.Value).Order().SelectMany(id => id.ToByteArray()).ToArray();
+        var parts = PartsOf(apiary).ToArray();
+        byte[] members =
+        [
+            .. parts.OfType<ColonyPart>().Select(colony => colony.Id.Value).Order().SelectMany(id => id.ToByteArray()),
+            .. parts.Where(part => part is { IsLate: true } and not ColonyPart).Select(part => part.Entries[0]).Order().SelectMany(BitConverter.GetBytes),
+        ];
         return Convert.ToHexStringLower(SHA256.HashData(members).AsSpan(0, 8));
     }
 
@@ -112,7 +119,7 @@ public sealed class BookParts
                 return _shared;
             case RoundRecord round:
                 foreach (var draw in round.Draws)
-                    Apiary(draw.Apiary).Rounds.Add(Round(round.Round));
+                    Join(Apiary(draw.Apiary).Rounds, Round(round.Round));
                 return Round(round.Round);
             case RoundSkip skip:
                 return Round(skip.Round);
@@ -121,7 +128,7 @@ public sealed class BookParts
             case ControlRecord control:
                 foreach (var colony in control.Colonies)
                 {
-                    Colony(colony).Controls.Add(Control(control.Control));
+                    Join(Colony(colony).Controls, Control(control.Control));
                     Control(control.Control).Colonies.Add(Colony(colony));
                 }
 
@@ -172,6 +179,14 @@ public sealed class BookParts
                 // Settings, own controls, what was put off, loose jars, and what this version cannot read.
                 return _shared;
         }
+    }
+
+    // What joins with entries in it brings older places with it.
+    private static void Join<T>(HashSet<T> parts, T part)
+        where T : Part
+    {
+        if (parts.Add(part))
+            part.IsLate |= part.Entries.Count > 0;
     }
 
     private void Stand(ColonyId colony, ApiaryId apiary) => Apiary(apiary).Colonies.Add(Colony(colony));
@@ -232,6 +247,9 @@ public sealed class BookParts
     private class Part
     {
         internal List<long> Entries { get; } = [];
+
+        /// <summary>Whether it came to some apiary after it had entries already.</summary>
+        internal bool IsLate { get; set; }
     }
 
     private sealed class ColonyPart : Part

@@ -24,9 +24,10 @@ internal static class AccountEndpoints
             await entrance.EnrolAsync(http, Caller.Known(http).Standing, await Body.ReadAsync(http, AccountsJson.Default.DeviceForm));
             return TypedResults.NoContent();
         });
-        account.MapDelete("/devices/{device:guid}", async (Guid device, HttpContext http, Devices devices) =>
+        account.MapDelete("/devices/{device:guid}", async (Guid device, HttpContext http, Devices devices, People people) =>
         {
             await devices.RevokeAsync(Caller.Known(http).Person, device, http.RequestAborted);
+            await people.EndSessionsAsync(Caller.Known(http).Person, stay: true);
             return TypedResults.NoContent();
         });
     }

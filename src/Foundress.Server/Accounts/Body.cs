@@ -18,6 +18,10 @@ internal static class Body
             return await JsonSerializer.DeserializeAsync(http.Request.Body, type, http.RequestAborted)
                 ?? throw new RequestProblemException(StatusCodes.Status400BadRequest, "The body must be a JSON object.");
         }
+        catch (Exception error) when (error is InvalidDataException or InvalidOperationException)
+        {
+            throw new RequestProblemException(StatusCodes.Status400BadRequest, "The body is not packed as Content-Encoding says. Send it again.");
+        }
         catch (JsonException error)
         {
             throw new RequestProblemException(

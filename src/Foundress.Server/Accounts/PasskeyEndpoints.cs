@@ -51,7 +51,7 @@ internal static class PasskeyEndpoints
         if (!shown.Succeeded)
             throw new RequestProblemException(StatusCodes.Status400BadRequest, $"credential: the passkey was not added. {shown.Failure.Message}");
         shown.Passkey.Name = string.IsNullOrWhiteSpace(form.Label) ? "Passkey" : PersonNames.Read(form.Label);
-        await users.AddOrUpdatePasskeyAsync(person, shown.Passkey);
+        Done(await users.AddOrUpdatePasskeyAsync(person, shown.Passkey));
         return TypedResults.NoContent();
     }
 
@@ -60,8 +60,15 @@ internal static class PasskeyEndpoints
         var person = await PersonAsync(http, users);
         if (!Base64Url.IsValid(passkey) || await users.GetPasskeyAsync(person, Base64Url.DecodeFromChars(passkey)) is not { } held)
             throw new AccountsException(AccountsFault.Gone, "You have no such passkey. Load the list again.");
-        await users.RemovePasskeyAsync(person, held.CredentialId);
+        Done(await users.RemovePasskeyAsync(person, held.CredentialId));
         return TypedResults.NoContent();
+    }
+
+    // Two changes of one account at once: the second is not made.
+    private static void Done(IdentityResult result)
+    {
+        if (!result.Succeeded)
+            throw new RequestProblemException(StatusCodes.Status409Conflict, "The account was changed at the same time, so this was not done. Try again.");
     }
 
     private static async Task<Person> PersonAsync(HttpContext http, UserManager<Person> users) =>

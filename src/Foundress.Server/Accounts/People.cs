@@ -30,12 +30,15 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
                 throw await entrance.RefuseAsync(http, null, SignInWay.Link, Result.Wrong, error.Message);
             }
 
+            // Before anything is kept: a device that cannot be enrolled leaves the link unused.
+            if (form.Device is { } device)
+                await devices.CheckAsync(device.Name, person.Id, http.RequestAborted);
             if (link.PersonId is not null)
                 await SetPasswordAsync(person, form.Password);
             await links.GrantAsync(context, link, person, http.RequestAborted);
-            await transaction.CommitAsync(CancellationToken.None);
             if (link.PersonId is not null)
-                await devices.RevokeAllAsync(person.Id, CancellationToken.None);
+                await devices.RevokeAllAsync(context, person.Id, CancellationToken.None);
+            await transaction.CommitAsync(CancellationToken.None);
         }
 
         return await entrance.LetInAsync(http, person, SignInWay.Link, form.Device);
@@ -50,6 +53,17 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
         Check(await users.ChangePasswordAsync(person, form.Present, form.New));
         // The new stamp ends every other session; this one goes on.
         await signIn.RefreshSignInAsync(person);
+    }
+
+    /// <summary>Ends a person's sign-ins everywhere: a device that was taken off may still be signed in.</summary>
+    /// <param name="id">The person.</param>
+    /// <param name="stay">Whether the sign-in this is asked from goes on.</param>
+    public async Task EndSessionsAsync(Guid id, bool stay)
+    {
+        var person = (await users.FindByIdAsync(id.ToString()))!;
+        Check(await users.UpdateSecurityStampAsync(person));
+        if (stay)
+            await signIn.RefreshSignInAsync(person);
     }
 
     private async Task<Person> MakeAsync(JoinForm form)

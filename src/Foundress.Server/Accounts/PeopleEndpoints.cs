@@ -48,7 +48,7 @@ internal static class PeopleEndpoints
             AccountsJson.Default.PeopleReply);
     }
 
-    private static async Task<IResult> RevokeAsync(string operation, Guid person, Guid device, HttpContext http, Members members, Devices devices)
+    private static async Task<IResult> RevokeAsync(string operation, Guid person, Guid device, HttpContext http, Members members, Devices devices, People people)
     {
         var caller = Caller.Known(http);
         var owner = await members.StandingOfAsync(person, http.RequestAborted);
@@ -58,6 +58,7 @@ internal static class PeopleEndpoints
         if (owner.Roles.Keys.FirstOrDefault(other => !caller.Standing.Has(other, Role.Keeper)) is not null)
             throw new AccountsException(AccountsFault.Forbidden, $"'{owner.Name}' uses this device for another operation too, of which you are no keeper. Remove the person from '{operation}', or ask them to take the device off.");
         await devices.RevokeAsync(person, device, http.RequestAborted);
+        await people.EndSessionsAsync(person, stay: person == caller.Person);
         return TypedResults.NoContent();
     }
 

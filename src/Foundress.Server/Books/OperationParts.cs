@@ -74,8 +74,9 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     }
 
     /// <summary>Where the entries of an apiary's part lie, and a name for what the part is of.</summary>
-    internal Task<(IReadOnlyList<long> Sequences, string Members)> PartAsync(ApiaryId apiary, CancellationToken cancellation) =>
-        GateAsync(() => (_parts.Of(apiary), _parts.MembersOf(apiary)), cancellation);
+    /// <returns>Null when nothing is known of such an apiary.</returns>
+    internal Task<(IReadOnlyList<long> Sequences, string Members)?> PartAsync(ApiaryId apiary, CancellationToken cancellation) =>
+        GateAsync<(IReadOnlyList<long>, string)?>(() => _parts.Apiaries.Contains(apiary) ? (_parts.Of(apiary), _parts.MembersOf(apiary)) : null, cancellation);
 
     /// <summary>Lets go of what it holds.</summary>
     public void Dispose() => _gate.Dispose();
@@ -133,9 +134,18 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
                 }
             }
 
-            for (var n = 0; n < page.Entries.Count; n++)
-                _parts.Add(page.Entries[n], page.Sequences[n]);
-            _cursor = page.Next;
+            var isOrdered = true;
+            for (var n = 0; n < page.Entries.Count && isOrdered; n++)
+                isOrdered = _parts.Add(page.Entries[n], page.Sequences[n]);
+            if (isOrdered)
+            {
+                _cursor = page.Next;
+                continue;
+            }
+
+            // One that was known has taken another place, and another entry stands for it: the parts are made anew.
+            BeginAnew();
+            page = page with { More = true };
         }
         while (page.More);
     }

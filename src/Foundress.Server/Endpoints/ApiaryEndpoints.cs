@@ -21,6 +21,7 @@ internal static class ApiaryEndpoints
     private const int DefaultDues = 200;
     private const int GreatestDues = 2_000;
     private const int DefaultPage = 500;
+    private const int ReadAtOnce = 200;
 
     public static void MapApiaries(this IEndpointRouteBuilder api)
     {
@@ -74,7 +75,7 @@ internal static class ApiaryEndpoints
         var item = await FleetWork.ForAsync(operation, id, today, books.Of(operation), store, cancellation);
         var outcome = await queue.FindAsync(item.Key, cancellation);
         if (outcome is null)
-            await queue.EnqueueAsync([item], cancellation);
+            await queue.EnqueueAsync([item], only: true, cancellation);
         return outcome switch
         {
             { State: WorkState.Done, Result: { } result } => TypedResults.Text(result, MediaTypeNames.Application.Json, Encoding.UTF8),
@@ -92,22 +93,52 @@ internal static class ApiaryEndpoints
         EntryEndpoints.CheckOperation(operation);
         var after = EntryEndpoints.Number(http, "after", 0, 0, long.MaxValue);
         var limit = (int)EntryEndpoints.Number(http, "limit", DefaultPage, 1, BookStore.GreatestPage);
-        var (sequences, members) = await books.Of(operation).PartAsync(new ApiaryId(apiary), cancellation);
-        var left = sequences.SkipWhile(sequence => sequence <= after).ToArray();
-        var page = left[..Math.Min(limit, left.Length)];
-        var entries = await store.ReadAtAsync(operation, page, cancellation);
+        var page = await PageAsync(operation, new ApiaryId(apiary), after, limit, store, books, cancellation) ?? throw Unknown(apiary);
         http.Response.ContentType = MediaTypeNames.Application.Json;
         await using var writer = new Utf8JsonWriter(http.Response.BodyWriter);
         writer.WriteStartObject();
         writer.WriteString("incarnation"u8, store.Incarnation);
-        writer.WriteString("members"u8, members);
+        writer.WriteString("members"u8, page.Members);
         writer.WriteStartArray("entries"u8);
-        foreach (var entry in entries)
+        foreach (var entry in page.Entries)
+        {
             EntryJson.Write(writer, entry);
+            if (writer.BytesPending <= EntryEndpoints.FlushAt)
+                continue;
+            await writer.FlushAsync(cancellation);
+            await http.Response.BodyWriter.FlushAsync(cancellation);
+        }
+
         writer.WriteEndArray();
-        writer.WriteNumber("next"u8, page.Length > 0 ? page[^1] : after);
-        writer.WriteBoolean("more"u8, left.Length > page.Length);
+        writer.WriteNumber("next"u8, page.Next);
+        writer.WriteBoolean("more"u8, page.More);
         writer.WriteEndObject();
+    }
+
+    // Null where there is no such apiary.
+    private static async Task<(string Members, IReadOnlyList<Entry> Entries, long Next, bool More)?> PageAsync(
+        string operation, ApiaryId apiary, long after, int limit, BookStore store, ApiaryBooks books, CancellationToken cancellation)
+    {
+        while (true)
+        {
+            if (await books.Of(operation).PartAsync(apiary, cancellation) is not ({ } sequences, { } members))
+                return null;
+            var left = sequences.SkipWhile(sequence => sequence <= after).ToArray();
+            var (entries, characters, taken, next) = (new List<Entry>(), 0, 0, after);
+            foreach (var some in left.Take(limit).Chunk(ReadAtOnce))
+            {
+                entries.AddRange(await store.ReadAtAsync(operation, some, cancellation));
+                taken += some.Length;
+                next = some[^1];
+                characters += entries.Skip(taken - some.Length).Sum(entry => entry.Payload.Length);
+                if (characters > BookStore.GreatestPageCharacters)
+                    break;
+            }
+
+            // Fewer when an entry took another place meanwhile: the part knows of it when it is asked again.
+            if (entries.Count == taken)
+                return (members, entries, next, left.Length > taken);
+        }
     }
 
     private static RequestProblemException Unknown(Guid apiary) => new(

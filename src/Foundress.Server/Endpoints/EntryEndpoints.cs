@@ -13,7 +13,7 @@ namespace Foundress.Server.Endpoints;
 internal static class EntryEndpoints
 {
     private const int DefaultPage = 500;
-    private const int FlushAt = 64 * 1024;
+    internal const int FlushAt = 64 * 1024;
 
     public static void MapEntries(this IEndpointRouteBuilder api)
     {

@@ -14,7 +14,7 @@ namespace Foundress.Server.Exchange;
 /// </remarks>
 internal static class ExchangePacking
 {
-    private static readonly string[] Packed = ["entries", "book", "register", "report", "calendar.ics", "apiaries.geojson"];
+    private static readonly string[] Packed = ["entries", "book", "register", "report", "apiaries.geojson", "due", "apiaries"];
 
     public static void AddExchangePacking(this IServiceCollection services)
     {
@@ -44,7 +44,7 @@ internal static class ExchangePacking
                 StatusCodes.Status415UnsupportedMediaType, $"Content-Encoding: '{http.Request.Headers.ContentEncoding}' is not one of gzip, br, deflate. Send the entries packed with one of them, or unpacked."));
     }
 
-    // /api/v1/operations/{operation}/{what}
+    // /api/v1/operations/{operation}/{what}, and what lies under it
     private static bool IsPacked(PathString path) =>
-        path.Value?.Split('/') is ["", "api", "v1", "operations", _, var what] && Packed.Contains(what);
+        path.Value?.Split('/') is ["", "api", "v1", "operations", _, var what, ..] && Packed.Contains(what);
 }

@@ -46,7 +46,13 @@ internal sealed partial class FleetForecasts(BookStore store, ApiaryBooks books,
             catch (StorageException error)
             {
                 // The database is away for a while: what was asked for waits there.
-                LogAway(error.Message);
+                LogAway(error.Fault);
+                await Task.Delay(AskEvery, time, stop).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            }
+            catch (Exception error) when (error is not OperationCanceledException)
+            {
+                // Work ahead is a convenience: it must not end the server that keeps the book.
+                LogFailed(error.GetType(), error.StackTrace);
                 await Task.Delay(AskEvery, time, stop).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }
@@ -65,7 +71,7 @@ internal sealed partial class FleetForecasts(BookStore store, ApiaryBooks books,
                     items.Add(await FleetWork.ForAsync(operation, summary.Season.Apiary.Id, today, parts, store, stop));
             }
 
-            await queue.EnqueueAsync(items, stop);
+            await queue.EnqueueAsync(items, only: true, stop);
         }
 
         await queue.ForgetAsync(Kept, stop);
@@ -83,10 +89,11 @@ internal sealed partial class FleetForecasts(BookStore store, ApiaryBooks books,
                 if (result is not null)
                     await queue.CompleteAsync(lease, result, stop);
             }
-            catch (Exception error) when (error is InvalidOperationException or ArgumentException)
+            catch (Exception error) when (error is not (StorageException or OperationCanceledException))
             {
-                LogFailed(error.Message);
-                await queue.FailAsync(lease, error.Message, stop);
+                // Whatever one apiary's book does to the model, the others' forecasts go on. Messages can hold what was recorded.
+                LogFailed(error.GetType(), error.StackTrace);
+                await queue.FailAsync(lease, error.GetType().Name, stop);
             }
 
             async Task<bool> StillOursAsync()
@@ -99,9 +106,9 @@ internal sealed partial class FleetForecasts(BookStore store, ApiaryBooks books,
         }
     }
 
-    [LoggerMessage(LogLevel.Warning, "Forecasts ahead wait: {Message}")]
-    private partial void LogAway(string message);
+    [LoggerMessage(LogLevel.Warning, "Forecasts ahead wait, the book cannot be read or written: {Fault}")]
+    private partial void LogAway(StorageFault fault);
 
-    [LoggerMessage(LogLevel.Warning, "A forecast ahead failed: {Message}")]
-    private partial void LogFailed(string message);
+    [LoggerMessage(LogLevel.Error, "A forecast ahead failed: {Type}\n{Place}")]
+    private partial void LogFailed(Type type, string? place);
 }

@@ -22,7 +22,7 @@ internal static class FleetWork
     /// <summary>The forecast of an apiary as the book stands now.</summary>
     internal static async Task<WorkItem> ForAsync(string operation, ApiaryId apiary, DateOnly today, OperationParts parts, BookStore store, CancellationToken cancellation)
     {
-        var (sequences, _) = await parts.PartAsync(apiary, cancellation);
+        var sequences = (await parts.PartAsync(apiary, cancellation))?.Sequences ?? [];
         var input = JsonSerializer.Serialize(new FleetInput(operation, apiary, today, store.Incarnation, sequences), FleetJson.Default.FleetInput);
         var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(input)));
         return new WorkItem(new WorkKey(operation, apiary.Value, hash, ProgramBuild.Name), input);

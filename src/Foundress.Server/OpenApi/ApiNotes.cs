@@ -55,7 +55,7 @@ internal static class ApiNotes
         new("GET", Apiary + "/entries", "takePart", Exchange,
             "The entries that say how one apiary stands, for a phone that is to know it alone. Read on as with all entries; where members is another than last time, older entries may have come into the part: begin at 0.",
             [new("after", "The position to read on from; without it 0, the beginning.", "^[0-9]+$"), new("limit", "The most entries wanted, 1 to 2,000; without it 500.", "^[0-9]+$")],
-            new(200, "A page of entries.", MediaTypeNames.Application.Json), BadQuery, Locked),
+            new(200, "A page of entries.", MediaTypeNames.Application.Json), BadQuery, Unknown, Locked),
         new("GET", Apiary + "/forecast", "forecast", Reading, "Where the colonies of an apiary are heading, worked out ahead by the servers on one PostgreSQL database (--forecasts).", None,
             new(200, "The forecast.", MediaTypeNames.Application.Json), new(202, "It is asked for, or being worked out."), new(404, "No such apiary is in this book, or this server works no forecasts out ahead."), Locked),
         new("GET", Operation + "/calendar.ics", "calendar", Reading, "What is due as iCalendar.", None, new(200, "The calendar.", "text/calendar"), Locked),

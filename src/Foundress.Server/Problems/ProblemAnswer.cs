@@ -5,13 +5,7 @@ namespace Foundress.Server.Problems;
 /// <summary>Answers with a problem where headers already set must stay, which an exception would wipe out.</summary>
 internal static class ProblemAnswer
 {
-    public static async Task WriteAsync(HttpContext http, int status, string detail)
-    {
-        http.Response.StatusCode = status;
-        await http.RequestServices.GetRequiredService<IProblemDetailsService>().WriteAsync(new ProblemDetailsContext
-        {
-            HttpContext = http,
-            ProblemDetails = new ProblemDetails { Status = status, Title = "The request cannot be answered", Detail = detail },
-        });
-    }
+    // In this form whatever form the caller likes best, as with errors.
+    public static Task WriteAsync(HttpContext http, int status, string detail) =>
+        TypedResults.Problem(new ProblemDetails { Status = status, Title = "The request cannot be answered", Detail = detail }).ExecuteAsync(http);
 }

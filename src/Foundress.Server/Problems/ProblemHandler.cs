@@ -2,12 +2,17 @@ using Foundress.Accounts;
 using Foundress.Storage;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
 
 namespace Foundress.Server.Problems;
 
 /// <summary>Turns errors into answers of the form of RFC 9457, with a message for the person who reads it.</summary>
 internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExceptionHandler
 {
+    // sqlite.org/rescode.html
+    private const int FullDisk = 13;
+
     public async ValueTask<bool> TryHandleAsync(HttpContext http, Exception exception, CancellationToken cancellationToken)
     {
         var (status, title, detail) = exception switch
@@ -19,7 +24,10 @@ internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExc
             BadHttpRequestException error => (error.StatusCode, "The request cannot be answered", error.Message),
             StorageException error => (
                 error.Fault == StorageFault.DiskFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
-                "The book cannot be read or written", error.Message),
+                "The book cannot be read or written", IsStranger(http) ? "The reason stands in the server's own messages." : error.Message),
+            SqliteException or DbUpdateException { InnerException: SqliteException } => (
+                (exception as SqliteException ?? exception.InnerException as SqliteException)!.SqliteErrorCode == FullDisk ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
+                "The accounts cannot be read or written", "The file of accounts is full, held by another program or damaged. Nothing that was acknowledged is lost. Try again; if it stays so, look at the server's disk."),
             AccountsException error => (
                 error.Fault switch
                 {
@@ -40,6 +48,10 @@ internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExc
         await TypedResults.Problem(new ProblemDetails { Status = status, Title = title, Detail = detail }).ExecuteAsync(http);
         return true;
     }
+
+    // The message names where the book lies, which is of no use to somebody unknown, or of the wrong use.
+    private static bool IsStranger(HttpContext http) =>
+        http.RequestServices.GetService<AccountsDatabase>() is not null && Accounts.Caller.Of(http) is null;
 
     [LoggerMessage(1, LogLevel.Error, "The book could not be read or written: {Fault}")]
     private partial void LogStorage(StorageFault fault);

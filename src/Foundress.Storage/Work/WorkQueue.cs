@@ -24,6 +24,14 @@ public sealed class WorkQueue
         ON CONFLICT (operation, apiary, input_hash, model_version) DO NOTHING
         """;
 
+    // What an apiary's book was, or the model, before: nobody waits for it any more.
+    private const string Outdate =
+        """
+        DELETE FROM work USING unnest(@operation, @apiary, @input_hash, @model_version) AS given (operation, apiary, input_hash, model_version)
+        WHERE work.operation = given.operation AND work.apiary = given.apiary AND work.state = 'waiting'
+            AND (work.input_hash <> given.input_hash OR work.model_version <> given.model_version)
+        """;
+
     private const string GiveUp =
         """
         UPDATE work SET state = 'failed', ended_at = clock_timestamp(),
@@ -52,24 +60,34 @@ public sealed class WorkQueue
 
     internal WorkQueue(NpgsqlDataSource source, PostgresAddress address) => (_source, _address) = (source, address);
 
-    /// <summary>Asks for work. What has been asked for before, done or not, is not asked for again.</summary>
+    /// <summary>
+    /// Asks for work. What has been asked for before, done or not, is not asked for again.
+    /// </summary>
     /// <param name="items">The work.</param>
+    /// <param name="only">Whether whatever else waits for the same apiaries, with another input or model, is dropped: at most one piece an apiary is given then.</param>
     /// <param name="cancellation">Gives up.</param>
     /// <returns>How many pieces are new.</returns>
-    public Task<int> EnqueueAsync(IReadOnlyCollection<WorkItem> items, CancellationToken cancellation = default)
+    public async Task<int> EnqueueAsync(IReadOnlyCollection<WorkItem> items, bool only = false, CancellationToken cancellation = default)
     {
         // Always in one order, so that two who ask for the same do not wait for each other crosswise.
         var sorted = items
             .OrderBy(item => item.Key.Operation, StringComparer.Ordinal).ThenBy(item => item.Key.Apiary)
             .ThenBy(item => item.Key.InputHash, StringComparer.Ordinal).ThenBy(item => item.Key.ModelVersion, StringComparer.Ordinal).ToArray();
-        return RunAsync(Add, command =>
+        if (only)
+            await RunAsync(Outdate, AddKeys, cancellation);
+        return await RunAsync(Add, command =>
+        {
+            AddKeys(command);
+            AddAll(command, "input", NpgsqlDbType.Text, sorted, item => PostgresText.Encode(item.Input));
+        }, cancellation);
+
+        void AddKeys(NpgsqlCommand command)
         {
             AddAll(command, "operation", NpgsqlDbType.Text, sorted, item => PostgresText.Encode(item.Key.Operation));
             AddAll(command, "apiary", NpgsqlDbType.Uuid, sorted, item => item.Key.Apiary);
             AddAll(command, "input_hash", NpgsqlDbType.Text, sorted, item => PostgresText.Encode(item.Key.InputHash));
             AddAll(command, "model_version", NpgsqlDbType.Text, sorted, item => PostgresText.Encode(item.Key.ModelVersion));
-            AddAll(command, "input", NpgsqlDbType.Text, sorted, item => PostgresText.Encode(item.Input));
-        }, cancellation);
+        }
     }
 
     /// <summary>Takes work that nobody has, or whose worker did not come back in time, the oldest first.</summary>

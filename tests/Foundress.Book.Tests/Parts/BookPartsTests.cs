@@ -78,8 +78,33 @@ public sealed class BookPartsTests
         var book = new TestBook();
         var apiary = book.Apiary("Near");
         var parts = Parts([.. book.Ledger.Entries]);
-        parts.Add(book.Ledger.Entries.First(), 77);
+        Assert.False(parts.Add(book.Ledger.Entries.First(), 77));
         Assert.Equal([0L], parts.Of(apiary));
+    }
+
+    // An end that came before its control joins the part with it: whoever reads on from a later place must begin again.
+    [Fact]
+    public void MembersOf_ControlToldOfAfterItsEnd_AnotherName()
+    {
+        var book = new TestBook();
+        var apiary = book.Apiary("Near");
+        var colony = book.Colony(apiary, "1");
+        var use = new ControlId(book.Ids.Next());
+        var control = book.Write(new ControlRecord(use, "thymol", Today, [colony], Today.AddDays(28)));
+        var end = book.Write(new ControlEnded(use, Today.AddDays(28)));
+        var before = book.Ledger.Entries.Where(entry => entry != control && entry != end).ToArray();
+        var parts = Parts(before);
+        parts.Add(end, 10);
+        var members = parts.MembersOf(apiary);
+        Assert.DoesNotContain(10L, parts.Of(apiary));
+        parts.Add(book.Jar(colony, Today, 2), 11);
+        Assert.Equal(members, parts.MembersOf(apiary));
+        parts.Add(control, 12);
+        Assert.Contains(10L, parts.Of(apiary));
+        Assert.NotEqual(members, parts.MembersOf(apiary));
+        members = parts.MembersOf(apiary);
+        parts.Add(book.Write(new ControlRecord(new ControlId(book.Ids.Next()), "thymol", Today, [colony])), 13);
+        Assert.Equal(members, parts.MembersOf(apiary));
     }
 
     private static Entry[] Tangled(int seed)
