@@ -6,6 +6,9 @@ namespace Foundress.Storage;
 /// <content>What a server that runs on for weeks asks of the book.</content>
 public sealed partial class BookStore
 {
+    // ENOSPC, as .NET hands it on.
+    private const int NoSpace = 28;
+
     /// <summary>Writes to the disk and reads from it, and changes nothing by it.</summary>
     /// <exception cref="StorageException">The book cannot be read or written.</exception>
     public Task CheckWritableAsync(CancellationToken cancellation = default) =>
@@ -31,7 +34,12 @@ public sealed partial class BookStore
         {
             return await BackUpAsync(cancellation);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (IOException error) when (error is not StorageException && error.HResult == NoSpace)
+        {
+            throw new StorageException(
+                StorageFault.DiskFull, Folder.Backups, $"There is no room left on the disk for a backup in {Folder.Backups}. The book is unharmed. Free some space and try again.", error);
+        }
+        catch (Exception error) when (error is (IOException or UnauthorizedAccessException) and not StorageException)
         {
             throw new StorageException(
                 StorageFault.Disk, Folder.Backups, $"The backups in {Folder.Backups} cannot be read or written. The book is unharmed. Allow reading and writing there.", error);

@@ -37,7 +37,7 @@ public sealed class ReachTests : IDisposable
         });
         using var other = new HttpRequestMessage(HttpMethod.Get, "api/v1/about");
         other.Headers.Host = "other.example";
-        await Problem.IsAsync(HttpStatusCode.MisdirectedRequest, $"https://{Name}/", await caller.SendAsync(other));
+        await Problem.IsAsync(HttpStatusCode.MisdirectedRequest, $"https://{Name}:", await caller.SendAsync(other));
     }
 
     [Fact]

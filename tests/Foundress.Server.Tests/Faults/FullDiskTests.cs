@@ -51,7 +51,7 @@ public sealed class FullDiskTests(ITestOutputHelper output)
 
             // It cannot make the day's backup now, and says so rather than go on without one.
             var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => ServerProcess.StartAsync(folder.Path));
-            Assert.Contains("Free some space", refused.Message, StringComparison.Ordinal);
+            Assert.True(refused.Message.Contains("Free some space", StringComparison.Ordinal), refused.Message);
             Assert.True(Run("mount", "-o", "remount,size=16m", folder.Path));
             using (var server = await ServerProcess.StartAsync(folder.Path))
             {
