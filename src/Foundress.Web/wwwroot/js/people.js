@@ -2,7 +2,7 @@
 import { ask, say, deviceRow } from './account.js';
 import { h, card, field, select, button, form, day } from './page.js';
 
-const roles = [['reader', 'Reader: can read everything'], ['helper', 'Helper: can also record'], ['keeper', 'Keeper: can also invite and remove people']];
+const roles = [['reader', 'Reader: can read everything'], ['helper', 'Helper: can also record'], ['keeper', 'Keeper: can also invite people']];
 const results = { let: 'signed in', wrong: 'refused', unknown: 'nobody of that name', waiting: 'refused, too many tries' };
 
 /** The cards of one operation; again is called when something was changed. */
