@@ -21,7 +21,7 @@ public static class ControlDues
         foreach (var control in state.Controls.Values)
         {
             // A colony that was struck out asks for nothing any more.
-            var courses = control.Facts.Colonies.Distinct().Where(state.Colonies.ContainsKey).SelectMany(state.CoursesOf).Where(course => course.Control.Id == control.Id).ToArray();
+            var courses = state.CoursesOf(control).Where(course => state.Colonies.ContainsKey(course.Colony)).ToArray();
             var title = controls.TitleOf(control.Facts.Agent);
             var open = courses.Where(course => course.Ending == CourseEnding.Open).ToArray();
             if (open.Length > 0 && control.Facts.PlannedEnd is { } planned)

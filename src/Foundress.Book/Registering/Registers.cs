@@ -62,12 +62,9 @@ public sealed class Registers(IEnumerable<Entry> entries, BookState state, Knowl
     {
         if (!state.Controls.TryGetValue(facts.Control, out var use))
             return facts.PlannedEnd ?? facts.Start;
-        var courses = CoursesOf(use);
+        var courses = state.CoursesOf(use);
         return courses.Any(course => course.End is null) ? null : courses.Select(course => course.End!.Value).DefaultIfEmpty(facts.Start).Max();
     }
-
-    private Course[] CoursesOf(Control use) =>
-        [.. use.Facts.Colonies.Distinct().SelectMany(state.CoursesOf).Where(course => course.Control.Id == use.Id)];
 
     private RegisterRow Row(Entry entry, ControlRecord facts, IEnumerable<(Entry Entry, ControlEnded Facts)> ends)
     {

@@ -108,6 +108,13 @@ public sealed class BookState
     /// <summary>A colony's courses of controls by start.</summary>
     public IReadOnlyList<Course> CoursesOf(ColonyId colony) => _coursesByColony.TryGetValue(colony, out var courses) ? courses : [];
 
+    /// <summary>How a use of a control ran in each of its colonies, in the order they are named.</summary>
+    public IReadOnlyList<Course> CoursesOf(Control use) =>
+        [.. use.Facts.Colonies.Distinct().SelectMany(CoursesOf).Where(course => course.Control.Id == use.Id)];
+
+    /// <summary>Whether a use of a control is at work in some colony, or nobody said that it ended there.</summary>
+    public bool IsOpen(Control use) => CoursesOf(use).Any(course => course.Ending == CourseEnding.Open);
+
     /// <summary>The uses of controls on colonies that stood in an apiary when they started, by start.</summary>
     public IReadOnlyList<Control> ControlsIn(ApiaryId apiary) =>
         [.. Controls.Values

@@ -32,7 +32,8 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     /// <returns>Null when no such apiary is in the book.</returns>
     internal async Task<BookState?> StateAsync(ApiaryId apiary, CancellationToken cancellation)
     {
-        var (version, handles, known) = await GateAsync(() => (_parts.VersionOf(apiary), _parts.Of(apiary), Kept(apiary)), cancellation);
+        var (version, handles, known) = await GateAsync(
+            () => Kept(apiary) is { } kept ? (0, [], kept) : (_parts.VersionOf(apiary), _parts.Of(apiary), (BookState?)null), cancellation);
         if (known is null)
         {
             var ledger = new Ledger();

@@ -94,25 +94,7 @@ internal static class ApiaryEndpoints
         var after = EntryEndpoints.Number(http, "after", 0, 0, long.MaxValue);
         var limit = (int)EntryEndpoints.Number(http, "limit", DefaultPage, 1, BookStore.GreatestPage);
         var page = await PageAsync(operation, new ApiaryId(apiary), after, limit, store, books, cancellation) ?? throw Unknown(apiary);
-        http.Response.ContentType = MediaTypeNames.Application.Json;
-        await using var writer = new Utf8JsonWriter(http.Response.BodyWriter);
-        writer.WriteStartObject();
-        writer.WriteString("incarnation"u8, store.Incarnation);
-        writer.WriteString("members"u8, page.Members);
-        writer.WriteStartArray("entries"u8);
-        foreach (var entry in page.Entries)
-        {
-            EntryJson.Write(writer, entry);
-            if (writer.BytesPending <= EntryEndpoints.FlushAt)
-                continue;
-            await writer.FlushAsync(cancellation);
-            await http.Response.BodyWriter.FlushAsync(cancellation);
-        }
-
-        writer.WriteEndArray();
-        writer.WriteNumber("next"u8, page.Next);
-        writer.WriteBoolean("more"u8, page.More);
-        writer.WriteEndObject();
+        await EntryPages.WriteAsync(http, store.Incarnation, page.Members, page.Entries, page.Next, page.More, cancellation);
     }
 
     // Null where there is no such apiary.
@@ -127,10 +109,11 @@ internal static class ApiaryEndpoints
             var (entries, characters, taken, next) = (new List<Entry>(), 0, 0, after);
             foreach (var some in left.Take(limit).Chunk(ReadAtOnce))
             {
-                entries.AddRange(await store.ReadAtAsync(operation, some, cancellation));
+                var read = await store.ReadAtAsync(operation, some, cancellation);
+                entries.AddRange(read);
                 taken += some.Length;
                 next = some[^1];
-                characters += entries.Skip(taken - some.Length).Sum(entry => entry.Payload.Length);
+                characters += read.Sum(entry => entry.Payload.Length);
                 if (characters > BookStore.GreatestPageCharacters)
                     break;
             }

@@ -1,7 +1,4 @@
 using System.Globalization;
-using System.Net.Mime;
-using System.Text.Json;
-using Foundress.Book.Journal;
 using Foundress.Server.Accounts;
 using Foundress.Server.Exchange;
 using Foundress.Server.Problems;
@@ -13,7 +10,6 @@ namespace Foundress.Server.Endpoints;
 internal static class EntryEndpoints
 {
     private const int DefaultPage = 500;
-    internal const int FlushAt = 64 * 1024;
 
     public static void MapEntries(this IEndpointRouteBuilder api)
     {
@@ -27,24 +23,7 @@ internal static class EntryEndpoints
         var after = Number(http, "after", 0, 0, long.MaxValue);
         var limit = (int)Number(http, "limit", DefaultPage, 1, BookStore.GreatestPage);
         var page = await store.ReadAsync(operation, after, limit, cancellation);
-        http.Response.ContentType = MediaTypeNames.Application.Json;
-        await using var writer = new Utf8JsonWriter(http.Response.BodyWriter);
-        writer.WriteStartObject();
-        writer.WriteString("incarnation"u8, store.Incarnation);
-        writer.WriteStartArray("entries"u8);
-        foreach (var entry in page.Entries)
-        {
-            EntryJson.Write(writer, entry);
-            if (writer.BytesPending <= FlushAt)
-                continue;
-            await writer.FlushAsync(cancellation);
-            await http.Response.BodyWriter.FlushAsync(cancellation);
-        }
-
-        writer.WriteEndArray();
-        writer.WriteNumber("next"u8, page.Next);
-        writer.WriteBoolean("more"u8, page.More);
-        writer.WriteEndObject();
+        await EntryPages.WriteAsync(http, store.Incarnation, null, page.Entries, page.Next, page.More, cancellation);
     }
 
     private static async Task<IResult> SendAsync(string operation, HttpContext http, BookStore store, CancellationToken cancellation)

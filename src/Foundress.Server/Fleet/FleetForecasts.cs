@@ -43,16 +43,14 @@ internal sealed partial class FleetForecasts(BookStore store, ApiaryBooks books,
             {
                 return;
             }
-            catch (StorageException error)
-            {
-                // The database is away for a while: what was asked for waits there.
-                LogAway(error.Fault);
-                await Task.Delay(AskEvery, time, stop).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-            }
             catch (Exception error) when (error is not OperationCanceledException)
             {
-                // Work ahead is a convenience: it must not end the server that keeps the book.
-                LogFailed(error.GetType(), error.StackTrace);
+                // The database may be away for a while: what was asked for waits there. Whatever else it is, work ahead is a
+                // convenience and must not end the server that keeps the book.
+                if (error is StorageException storage)
+                    LogAway(storage.Fault);
+                else
+                    LogFailed(error.GetType(), error.StackTrace);
                 await Task.Delay(AskEvery, time, stop).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
             }
         }

@@ -43,7 +43,7 @@ public static class ControlWords
     public static string Days(Control control, BookState state)
     {
         var facts = control.Facts;
-        var courses = facts.Colonies.Distinct().SelectMany(state.CoursesOf).Where(course => course.Control.Id == control.Id).ToArray();
+        var courses = state.CoursesOf(control);
         var from = Words.Day(facts.Start);
         if (courses.Any(course => course.Ending == CourseEnding.Open))
         {
@@ -51,13 +51,11 @@ public static class ControlWords
                 : $"from {from}, planned to {Words.Day(planned)}, {(courses.Any(course => course.Ending != CourseEnding.Open) ? "over in some colonies" : "no end recorded yet")}";
         }
 
-        var last = courses.Length == 0 ? facts.PlannedEnd ?? facts.Start : Max(courses);
+        var last = courses.Count == 0 ? facts.PlannedEnd ?? facts.Start : courses.Max(course => course.End ?? facts.Start);
         var days = last == facts.Start ? from : $"{from} to {Words.Day(last)}";
         if (courses.Any(course => course.Ending == CourseEnding.StoppedEarly))
             days += courses.All(course => course.Ending == CourseEnding.StoppedEarly) ? ", stopped early" : ", in some colonies stopped early";
         return courses.Any(course => course.Ending == CourseEnding.Partial) ? days + ", in part" : days;
-
-        DateOnly Max(Course[] all) => all.Select(course => course.End ?? facts.Start).DefaultIfEmpty(facts.Start).Max();
     }
 
     /// <summary>What was said of the end of a use, a sentence each.</summary>
