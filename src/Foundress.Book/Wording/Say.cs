@@ -18,9 +18,9 @@ public static class Say
     /// <summary>A chance in words of the form "92 in 100", never 0 or 100.</summary>
     public static string InHundred(Chance chance, CultureInfo culture) => chance.Value switch
     {
-        < 0.005 => "less than 1 in 100",
-        > 0.995 => "more than 99 in 100",
-        var value => string.Create(culture, $"{Math.Round(value * 100)} in 100"),
+        < 0.005 => SayTexts.LessThanOneIn100,
+        > 0.995 => SayTexts.MoreThan99In100,
+        var value => SayTexts.FormatInHundred(Math.Round(value * 100).ToString(culture)),
     };
 
     /// <summary>A whole percentage for a confidence, for example "95 %".</summary>
@@ -32,7 +32,34 @@ public static class Say
     /// <summary>A day in ISO 8601.</summary>
     public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
-    /// <summary>A number of things with its noun.</summary>
+    /// <summary>"1 apiary", "3 apiaries".</summary>
+    public static string Apiaries(int count) => Plural.Pick(count, SayTexts.FormatApiaries(count));
+
+    /// <summary>"1 colony", "14 colonies".</summary>
+    public static string Colonies(int count) => Plural.Pick(count, SayTexts.FormatColonies(count));
+
+    /// <summary>"in 1 colony", "in 14 colonies": other languages bend the noun after "in".</summary>
+    public static string InColonies(int count) => Plural.Pick(count, SayTexts.FormatInColonies(count));
+
+    /// <summary>"1 jar", "8 jars".</summary>
+    public static string Jars(int count) => Plural.Pick(count, SayTexts.FormatJars(count));
+
+    /// <summary>"1 mite", "9 mites".</summary>
+    public static string Mites(int count) => Plural.Pick(count, SayTexts.FormatMites(count));
+
+    /// <summary>"1 bee", "300 bees".</summary>
+    public static string Bees(int count) => Plural.Pick(count, SayTexts.FormatBees(count));
+
+    /// <summary>"1 day", "21 days".</summary>
+    public static string Days(int count) => Plural.Pick(count, SayTexts.FormatDays(count));
+
+    /// <summary>"in 1 day", "in 21 days".</summary>
+    public static string InDays(int count) => Plural.Pick(count, SayTexts.FormatInDays(count));
+
+    /// <summary>"1 entry", "500 entries".</summary>
+    public static string Entries(int count) => Plural.Pick(count, SayTexts.FormatEntries(count));
+
+    /// <summary>A number of things with its noun, for the texts that are still written beside the code.</summary>
     public static string Count(int number, string one, string many) => number == 1 ? $"1 {one}" : $"{number.ToString(CultureInfo.InvariantCulture)} {many}";
 
     /// <summary>Seconds as people say them: <c>1 min</c>, <c>90 s</c>, <c>4 min 30 s</c>.</summary>
@@ -49,7 +76,7 @@ public static class Say
     {
         0 => string.Empty,
         1 => names[0],
-        _ when names.Count <= most => string.Join(", ", names.Take(names.Count - 1)) + " and " + names[^1],
-        _ => string.Join(", ", names.Take(most)) + $" and {names.Count - most} more",
+        _ when names.Count <= most => SayTexts.FormatAnd(string.Join(", ", names.Take(names.Count - 1)), names[^1]),
+        _ => SayTexts.FormatAndMore(string.Join(", ", names.Take(most)), names.Count - most),
     };
 }
