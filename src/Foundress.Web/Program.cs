@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices.JavaScript;
 using System.Runtime.Versioning;
 using Foundress.Book.Journal;
+using Foundress.Book.Wording;
 using Foundress.Web;
 using Foundress.Web.Background;
 using Foundress.Web.Forecasts;
@@ -20,6 +21,7 @@ builder.RootComponents.Add<HeadOutlet>("head::after");
 await Task.WhenAll(
     JSHost.ImportAsync(StoreModule.Name, "../js/store.js"),
     JSHost.ImportAsync(DeviceModule.Name, "../js/device.js"),
+    JSHost.ImportAsync(LanguageModule.Name, "../js/language.js"),
     JSHost.ImportAsync(UpdateModule.Name, "../js/update.js"),
     JSHost.ImportAsync(WorkModule.Name, "../js/work.js"),
     JSHost.ImportAsync(CourseModule.Name, "../js/courses.js"));
@@ -27,7 +29,9 @@ await Task.WhenAll(
 // One user, one tab: everything lives as long as the page.
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<IIdSource>(new TimeOrderedIds(TimeProvider.System));
-builder.Services.AddSingleton(new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) });
+var http = new HttpClient { BaseAddress = new Uri(builder.HostEnvironment.BaseAddress) };
+http.DefaultRequestHeaders.AcceptLanguage.ParseAdd(Languages.Current.Code);
+builder.Services.AddSingleton(http);
 builder.Services.AddSingleton<IEntryStore, BrowserEntryStore>();
 builder.Services.AddSingleton<IDevice, BrowserDevice>();
 builder.Services.AddSingleton<BookSession>();

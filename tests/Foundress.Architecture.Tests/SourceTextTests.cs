@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace Foundress.Architecture.Tests;
 
 /// <summary>Rules about the text of the tree that no compiler checks.</summary>
@@ -35,17 +33,7 @@ public sealed class SourceTextTests
         Assert.Empty(lost.Select(file => file.Path));
     }
 
-    private static IEnumerable<(string Path, string Text)> Files()
-    {
-        var root = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(root!.FullName, "Foundress.slnx")))
-            root = root.Parent;
-        return new[] { "src", "tests", "docs", "eng", "bench", "tools" }
-            .Select(folder => Path.Combine(root.FullName, folder))
-            .Where(Directory.Exists)
-            .SelectMany(folder => Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories))
-            .Where(path => Kinds.Contains(Path.GetExtension(path)) && !path.Contains("/node_modules/", StringComparison.Ordinal)
-                && !path.Contains("/bin/", StringComparison.Ordinal) && !path.Contains("/obj/", StringComparison.Ordinal))
-            .Select(path => (Path.GetRelativePath(root.FullName, path).Replace('\\', '/'), File.ReadAllText(path, Encoding.UTF8)));
-    }
+    private static IEnumerable<(string Path, string Text)> Files() => new[] { "src", "tests", "docs", "eng", "bench", "tools" }
+        .SelectMany(folder => SourceTree.Files(folder))
+        .Where(file => Kinds.Contains(Path.GetExtension(file.Path)));
 }

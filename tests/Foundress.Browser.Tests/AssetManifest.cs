@@ -1,9 +1,10 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 
 namespace Foundress.Browser.Tests;
 
 /// <summary>The list of files the service worker keeps on the device, read from the published output.</summary>
-internal static class AssetManifest
+internal static partial class AssetManifest
 {
     internal static IReadOnlyList<(string Url, string Hash)> Read(string webRoot)
     {
@@ -22,6 +23,11 @@ internal static class AssetManifest
         var endings = worker[from..worker.IndexOf(')', from)].Split('|');
         return endings.Contains(Path.GetExtension(url).TrimStart('.')) && !url.StartsWith("service-worker", StringComparison.Ordinal)
             && !url.StartsWith("_framework/QRCoder.", StringComparison.Ordinal)
+            && !OtherTexts().IsMatch(url)
             && url is not ("account.html" or "css/account.css" or "js/account.js" or "js/page.js" or "js/passkey.js" or "js/people.js");
     }
+
+    // Texts of other languages than English: only those of the language that is read are fetched.
+    [GeneratedRegex("^_framework/[a-z]{2}/")]
+    private static partial Regex OtherTexts();
 }

@@ -39,17 +39,17 @@ public sealed class PublishedApp : IAsyncLifetime
     }
 
     /// <summary>A visitor with an empty browser of their own.</summary>
-    public Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844) => VisitAsync(host.Address, width, height);
+    public Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844, string locale = "en-GB") => VisitAsync(host.Address, width, height, locale);
 
     /// <summary>A visitor with an empty browser of their own.</summary>
-    public async Task<Visitor> VisitAsync(string address, int width = 390, int height = 844)
+    public async Task<Visitor> VisitAsync(string address, int width = 390, int height = 844, string locale = "en-GB")
     {
         var browser = await BrowserAsync();
         var context = await browser.NewContextAsync(new()
         {
             BaseURL = address,
             ViewportSize = new() { Width = width, Height = height },
-            Locale = "en-GB",
+            Locale = locale,
             TimezoneId = "Europe/Berlin",
             HasTouch = width < 600,
             ReducedMotion = ReducedMotion.Reduce,

@@ -10,7 +10,10 @@ const cancelled = new Set();
 async function begin(culture) {
   globalThis.dotnetSidecar = true;   // a runtime of its own, not a thread of the page's
   const { dotnet } = await import('../_framework/dotnet.js');
-  const { setModuleImports, getAssemblyExports, getConfig } = await dotnet.withApplicationCulture(culture).create();
+  const { setModuleImports, getAssemblyExports, getConfig, INTERNAL } = await dotnet.withApplicationCulture(culture).create();
+  // Answers hold sentences: the texts of the page's language are needed here too. The page's own start loads them the same way.
+  const language = culture.split('-')[0];
+  if (getConfig().resources?.satelliteResources?.[language]) await INTERNAL.loadSatelliteAssemblies([language]);
   setModuleImports('store', store);
   setModuleImports('reckoner', {
     step: (id, step) => postMessage({ id, step }),

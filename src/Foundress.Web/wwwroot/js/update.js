@@ -1,4 +1,6 @@
 // A new version waits until the keeper asks for it; the page is loaded again once, when the new worker has taken over.
+import { language } from './language.js';
+
 const hadController = !!navigator.serviceWorker?.controller;
 let registration = null;
 let state = 'starting';   // starting, ready, none, failed
@@ -25,12 +27,24 @@ export function reload() {
 function follow(worker) {
   worker?.addEventListener('statechange', () => {
     if (worker.state === 'installed' && navigator.serviceWorker.controller) onWaiting?.();
-    if (worker.state === 'activated') state = 'ready';
+    if (worker.state === 'activated') keepTexts(worker);
     if (worker.state === 'redundant' && state !== 'ready') {
       state = 'failed';
       problem = 'A file of the new version did not arrive as published.';
     }
   });
+}
+
+// Tells a worker whose texts to keep; without them the app would not open in this language where there is no network.
+const tell = worker => new Promise(resolve => {
+  const { port1, port2 } = new MessageChannel();
+  port1.onmessage = ({ data }) => resolve(data);
+  worker.postMessage({ language }, [port2]);
+});
+async function keepTexts(worker) {
+  const answer = await tell(worker);
+  state = answer === '' ? 'ready' : 'failed';
+  problem = answer;
 }
 
 async function start() {
@@ -50,7 +64,8 @@ async function start() {
     problem = String(error?.message ?? error);
     return;
   }
-  if (registration.active) state = 'ready';
+  if (registration.active) keepTexts(registration.active);
+  if (registration.waiting) tell(registration.waiting);   // chosen after it was fetched: it needs the texts before it takes over
   if (registration.waiting && navigator.serviceWorker.controller) onWaiting?.();
   follow(registration.installing);
   registration.addEventListener('updatefound', () => follow(registration.installing));

@@ -1,0 +1,43 @@
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+
+namespace Foundress.Browser.Tests;
+
+/// <summary>All English texts of the program, to find them where another language is spoken.</summary>
+internal sealed class EnglishTexts
+{
+    private readonly HashSet<string> _whole;
+    private readonly IReadOnlyList<Regex> _filled;
+
+    private EnglishTexts(IEnumerable<string> texts)
+    {
+        var all = texts.ToList();
+        _whole = [.. all.Where(text => !text.Contains('{', StringComparison.Ordinal))];
+        _filled = [.. all.Where(text => Regex.Matches(text, "[A-Za-z]{2,}(?![^{]*})").Count >= 2 && text.Contains('{', StringComparison.Ordinal))
+            .Select(text => new Regex("^" + Regex.Replace(Regex.Escape(text), @"\\\{\w+}", ".+?") + "$", RegexOptions.CultureInvariant))];
+    }
+
+    /// <summary>Reads the English texts whose German differs.</summary>
+    public static EnglishTexts Read()
+    {
+        var root = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(root!.FullName, "Foundress.slnx")))
+            root = root.Parent;
+        return new EnglishTexts(Directory.EnumerateFiles(Path.Combine(root.FullName, "src"), "*Texts.de.resx", SearchOption.AllDirectories)
+            .SelectMany(file =>
+            {
+                var german = Of(file);
+                return Of(file.Replace(".de.resx", ".resx", StringComparison.Ordinal)).Where(text => german[text.Key] != text.Value).Select(text => text.Value);
+            })
+            // Words that both languages use for something, and marks around a part that is drawn otherwise.
+            .SelectMany(text => text.Split('␞', StringSplitOptions.TrimEntries))
+            .SelectMany(text => text.Split(["[[", "]]"], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+            .Where(text => Regex.IsMatch(text, "[A-Za-z]{4,}")));
+    }
+
+    /// <summary>Whether a text is one of them, filled in or not.</summary>
+    public bool Holds(string text) => _whole.Contains(text) || _filled.Any(one => one.IsMatch(text));
+
+    private static Dictionary<string, string> Of(string file) =>
+        XDocument.Load(file).Root!.Elements("data").ToDictionary(data => data.Attribute("name")!.Value, data => data.Element("value")!.Value);
+}
