@@ -21,11 +21,11 @@ public static class NumberText
         if (trimmed.Length == 0)
             return null;
         if (!TryRead(trimmed, culture, out var number))
-            return $"“{trimmed}” is not a number. Type {Example(rule, culture)}.";
+            return rule.Decimals == 0 ? KitTexts.FormatNotANumberWhole(trimmed, Example(rule, culture)) : KitTexts.FormatNotANumber(trimmed, Example(rule, culture));
         if (rule.Decimals == 0 && number != Math.Floor(number))
-            return $"{trimmed} is not a whole number. Type {Example(rule, culture)}.";
+            return KitTexts.FormatNotWhole(trimmed, Example(rule, culture));
         if (number < rule.Least || number > rule.Most)
-            return $"{trimmed} is out of range. Type a number from {Write(rule.Least, culture)} to {Write(rule.Most, culture)}.";
+            return KitTexts.FormatOutOfRange(trimmed, Write(rule.Least, culture), Write(rule.Most, culture));
         value = number;
         return null;
     }
@@ -39,7 +39,6 @@ public static class NumberText
             || double.TryParse(text.Replace(',', '.'), Plain, CultureInfo.InvariantCulture, out number))
         && double.IsFinite(number);
 
-    private static string Example(NumberRule rule, CultureInfo culture) => rule.Decimals == 0
-        ? $"a whole number, such as {Write(Math.Clamp(12, rule.Least, rule.Most), culture)}"
-        : $"a number, such as {Write(Math.Clamp(2.5, rule.Least, rule.Most), culture)}";
+    private static string Example(NumberRule rule, CultureInfo culture) =>
+        Write(Math.Clamp(rule.Decimals == 0 ? 12 : 2.5, rule.Least, rule.Most), culture);
 }

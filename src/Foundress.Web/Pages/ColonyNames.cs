@@ -24,18 +24,18 @@ public static class ColonyNames
             if (Expand(part, found) is { } problem)
                 return problem;
             if (found.Count > Most)
-                return $"That makes more than {Most} colonies. Register at most {Most} at once.";
+                return ColonyTexts.FormatTooMany(Most);
         }
 
         foreach (var name in found)
         {
             if (name.Length > LongestName)
-                return $"“{name}” is longer than {LongestName} characters. Give it a shorter name.";
+                return ColonyTexts.FormatNameTooLong(name, LongestName);
             if (!known.Add(name))
-                return $"“{name}” is named twice. Name each colony once.";
+                return ColonyTexts.FormatNamedTwice(name);
         }
 
-        return found.Count == 0 ? "No name was given. Type a number or name, or a range such as 1-12." : null;
+        return found.Count == 0 ? ColonyTexts.NoName : null;
     }
 
     private static string? Expand(string part, List<string> found)
@@ -51,9 +51,9 @@ public static class ColonyNames
         }
 
         if (last < first)
-            return $"The range “{part}” runs backwards. Type {prefix}{last}-{prefix}{first}.";
+            return ColonyTexts.FormatRangeBackwards(part, $"{prefix}{last}-{prefix}{first}");
         if (last - first >= Most)
-            return $"The range “{part}” makes {last - first + 1} colonies. Register at most {Most} at once.";
+            return ColonyTexts.FormatRangeTooLong(part, last - first + 1, Most);
         for (var number = first; number <= last; number++)
             found.Add(prefix + number.ToString(CultureInfo.InvariantCulture).PadLeft(digits, '0'));
         return null;

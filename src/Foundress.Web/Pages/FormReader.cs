@@ -48,11 +48,11 @@ public sealed class FormReader(FormDraft draft)
     public DateOnly Day(string field, DateOnly latest)
     {
         if (!TryIso(draft[field], out var day))
-            Add(field, "No day is given. Choose one, or press Today.");
+            Add(field, FormTexts.NoDay);
         else if (day > latest)
-            Add(field, $"{Words.Day(day)} is in the future. Choose a day up to today, {Words.Day(latest)}.");
+            Add(field, FormTexts.FormatDayInFuture(Words.Day(day), Words.Day(latest)));
         else if (day.Year < 1990)
-            Add(field, $"{Words.Day(day)} is before 1990. Check the year.");
+            Add(field, FormTexts.FormatDayBefore1990(Words.Day(day)));
         return day;
     }
 
