@@ -128,6 +128,7 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddExceptionHandler<ProblemHandler>();
         builder.Services.AddSingleton(_ => store);
         builder.Services.AddSingleton<ApiaryBooks>();
+        builder.Services.AddSingleton<ReadAhead>().AddHostedService(services => services.GetRequiredService<ReadAhead>());
         if (options.Forecasts)
             builder.Services.AddHostedService<FleetForecasts>();
         builder.Services.AddSingleton(accounts is null ? TimeProvider.System : time);
@@ -140,6 +141,7 @@ public sealed class FoundressServer : IAsyncDisposable
         var app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
         app.UseRunning(options.Running);
+        app.UseReaderLanguage();
         app.UsePackedAnswers();
         app.UseExceptionHandler();
         app.UseStatusCodePages(pages => TypedResults.Problem(statusCode: pages.HttpContext.Response.StatusCode).ExecuteAsync(pages.HttpContext));

@@ -5,6 +5,7 @@ using Foundress.Book.Journal;
 using Foundress.Book.Parts;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Storage;
 
@@ -20,7 +21,8 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
 
     private readonly SemaphoreSlim _gate = new(1, 1);
     private readonly Dictionary<ApiaryId, (long Version, BookState State, long Used)> _states = [];
-    private readonly Dictionary<ApiaryId, (long Version, DateOnly Day, ApiarySummary Summary)> _summaries = [];
+    // What is said is said in a reader's language.
+    private readonly Dictionary<(ApiaryId Apiary, Language Language), (long Version, DateOnly Day, ApiarySummary Summary)> _summaries = [];
     private BookParts _parts = new();
     private Guid _incarnation;
     private long _cursor;
@@ -55,7 +57,7 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
         if (await StateAsync(apiary, cancellation) is not { } state)
             return null;
         var made = Sum(state, state.Apiaries[apiary], today);
-        await GateAsync(() => _summaries[apiary] = (version, today, made), cancellation);
+        await GateAsync(() => _summaries[(apiary, Languages.Current)] = (version, today, made), cancellation);
         return made;
     }
 
@@ -79,13 +81,16 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     internal Task<(IReadOnlyList<long> Sequences, string Members)?> PartAsync(ApiaryId apiary, CancellationToken cancellation) =>
         GateAsync<(IReadOnlyList<long>, string)?>(() => _parts.Apiaries.Contains(apiary) ? (_parts.Of(apiary), _parts.MembersOf(apiary)) : null, cancellation);
 
+    /// <summary>Reads what is in the book by now.</summary>
+    internal Task ReadAsync(CancellationToken cancellation) => GateAsync(() => true, cancellation);
+
     /// <summary>Lets go of what it holds.</summary>
     public void Dispose() => _gate.Dispose();
 
     private static ApiarySummary Sum(BookState state, Apiary apiary, DateOnly today)
     {
         var knowledge = KnowledgeBase.Load();
-        var strips = new SeasonStrips(state, knowledge, CultureInfo.InvariantCulture);
+        var strips = new SeasonStrips(state, knowledge, CultureInfo.CurrentCulture);
         var season = new SeasonOverview(state, knowledge, strips).Of(apiary, today);
         // The part knows the names of other apiaries and not their colonies: only what is due here is told.
         var dues = new DueItems(state, knowledge, strips).On(today, [season]).Where(item => item.Apiary == apiary.Id).ToArray();
@@ -176,5 +181,5 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     }
 
     private ApiarySummary? Summary(ApiaryId apiary, DateOnly today) =>
-        _summaries.TryGetValue(apiary, out var kept) && kept.Version == _parts.VersionOf(apiary) && kept.Day == today ? kept.Summary : null;
+        _summaries.TryGetValue((apiary, Languages.Current), out var kept) && kept.Version == _parts.VersionOf(apiary) && kept.Day == today ? kept.Summary : null;
 }

@@ -55,7 +55,7 @@ internal static class ApiaryEndpoints
         var (today, id) = (Today(time), new ApiaryId(apiary));
         if (await books.Of(operation).SummaryAsync(id, today, cancellation) is not { } summary || await books.Of(operation).StateAsync(id, cancellation) is not { } state)
             throw Unknown(apiary);
-        var strips = new SeasonStrips(state, KnowledgeBase.Load(), CultureInfo.InvariantCulture);
+        var strips = new SeasonStrips(state, KnowledgeBase.Load(), CultureInfo.CurrentCulture);
         var colonies = state.ColoniesIn(id, today).Select(colony =>
             new ColonyLine(colony.Id.Value, colony.Name, strips.Marks(colony, today.AddYears(-1), today) is [.., var last]
                 ? new LastJar(last.On, last.Level, last.Lower, last.Upper, last.Standing is { } standing ? Name(standing) : null, last.Method)

@@ -41,7 +41,7 @@ internal static class BookEndpoints
         var agent = http.Request.Query["agent"].ToString();
         var filter = new RegisterFilter(
             from, to, Apiary(http.Request.Query["apiary"].ToString(), ledger.State), agent.Length == 0 ? null : agent, http.Request.Query["substances"].ToString() == "only");
-        var register = new Registers(ledger.Entries, ledger.State, KnowledgeBase.Load(), today, CultureInfo.InvariantCulture)
+        var register = new Registers(ledger.Entries, ledger.State, KnowledgeBase.Load(), today, CultureInfo.CurrentCulture)
             .Of(filter, operation == Operations.Demo);
         switch (http.Request.Query["format"].ToString())
         {
@@ -61,7 +61,7 @@ internal static class BookEndpoints
     {
         var state = (await StoredLedger.ReadAsync(store, operation, cancellation)).State;
         var knowledge = KnowledgeBase.Load();
-        var items = new DueItems(state, knowledge, new SeasonStrips(state, knowledge, CultureInfo.InvariantCulture)).On(Today(time));
+        var items = new DueItems(state, knowledge, new SeasonStrips(state, knowledge, CultureInfo.CurrentCulture)).On(Today(time));
         var app = new Uri($"{http.Request.Scheme}://{http.Request.Host}/");
         return TypedResults.Text(DueCalendar.Write(items, state, time.GetUtcNow(), app), DueCalendar.MediaType, Encoding.UTF8);
     }

@@ -25,7 +25,7 @@ internal static class ReportEndpoint
         if (from > to)
             throw new RequestProblemException(StatusCodes.Status400BadRequest, $"from: {from:yyyy-MM-dd} lies after to: {to:yyyy-MM-dd}. Turn them round.");
         var ledger = await StoredLedger.ReadAsync(store, operation, cancellation);
-        var culture = CultureInfo.InvariantCulture;
+        var culture = CultureInfo.CurrentCulture;
         var report = new ReportBuilder(ledger.State, KnowledgeBase.Load(), culture).Build(from, to, operation == Operations.Demo);
         switch (http.Request.Query["format"].ToString())
         {

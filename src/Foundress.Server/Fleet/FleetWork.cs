@@ -7,6 +7,7 @@ using Foundress.Book.Forecasts;
 using Foundress.Book.Forecasts.Exchange;
 using Foundress.Book.Jobs;
 using Foundress.Book.Journal;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Server.Books;
 using Foundress.Storage;
@@ -46,6 +47,8 @@ internal static class FleetWork
         ledger.Add(entries);
         var request = new ForecastRequest(wanted.Apiary, wanted.Today, new ForecastOptions().Particles, RecordDays);
         string? result = null;
+        // Many readers share what is worked out ahead: it is kept in one language.
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(Languages.English.Code);
         foreach (var step in new ForecastJob().Run(new JobSetting(ledger, seasons, CultureInfo.InvariantCulture), ForecastJson.Write(request)))
         {
             cancellation.ThrowIfCancellationRequested();
