@@ -9,32 +9,32 @@ namespace Foundress.Web.Pages.Controls;
 public static class ControlWords
 {
     /// <summary>What stands at every step of a control.</summary>
-    public const string Defer = "The label in your hand, local law and licensed practice decide. Foundress informs; it tells no dose.";
+    public static string Defer => ControlTexts.Defer;
 
     /// <summary>The verdict, or how the proof stands.</summary>
     public static string Verdict(ControlProof proof) => proof.Verdict switch
     {
-        Science.Verifying.Verdict.Worked => "Worked",
-        Science.Verifying.Verdict.Partly => "Worked in part",
-        Science.Verifying.Verdict.Failed => "Reduced effect",
-        Science.Verifying.Verdict.CannotTell => "Cannot tell",
+        Science.Verifying.Verdict.Worked => ControlTexts.VerdictWorked,
+        Science.Verifying.Verdict.Partly => ControlTexts.VerdictPartly,
+        Science.Verifying.Verdict.Failed => ControlTexts.VerdictFailed,
+        Science.Verifying.Verdict.CannotTell => ControlTexts.VerdictCannotTell,
         _ => proof.Due?.State switch
         {
-            ProofState.Due => "Jars after it are due",
-            ProofState.Overdue => "Jars after it are overdue",
-            ProofState.Done => "No verdict",
-            _ => "Not proven yet",
+            ProofState.Due => ControlTexts.ProofDue,
+            ProofState.Overdue => ControlTexts.ProofOverdue,
+            ProofState.Done => ControlTexts.ProofNoVerdict,
+            _ => ControlTexts.ProofNotYet,
         },
     };
 
     /// <summary>How a course stands in one colony.</summary>
     public static string Ending(Course course) => course.Ending switch
     {
-        CourseEnding.Open => "at work",
-        CourseEnding.AsPlanned => course.End == course.Start ? "done" : $"over {Words.Day(course.End!.Value)}",
-        CourseEnding.StoppedEarly => $"stopped early {Words.Day(course.End!.Value)}",
-        CourseEnding.Partial => $"in part, over {Words.Day(course.End!.Value)}",
-        _ => $"colony ended {Words.Day(course.End!.Value)}",
+        CourseEnding.Open => ControlTexts.EndingOpen,
+        CourseEnding.AsPlanned => course.End == course.Start ? ControlTexts.EndingDone : ControlTexts.FormatEndingOver(Words.Day(course.End!.Value)),
+        CourseEnding.StoppedEarly => ControlTexts.FormatEndingStopped(Words.Day(course.End!.Value)),
+        CourseEnding.Partial => ControlTexts.FormatEndingInPart(Words.Day(course.End!.Value)),
+        _ => ControlTexts.FormatEndingColonyEnded(Words.Day(course.End!.Value)),
     };
 
     /// <summary>The days of a use, as they were; as they are planned while it is at work.</summary>
@@ -47,15 +47,16 @@ public static class ControlWords
         var from = Words.Day(facts.Start);
         if (courses.Any(course => course.Ending == CourseEnding.Open))
         {
-            return facts.PlannedEnd is not { } planned ? $"from {from}, no end given"
-                : $"from {from}, planned to {Words.Day(planned)}, {(courses.Any(course => course.Ending != CourseEnding.Open) ? "over in some colonies" : "no end recorded yet")}";
+            return facts.PlannedEnd is not { } planned ? ControlTexts.FormatDaysOpenNoEnd(from)
+                : courses.Any(course => course.Ending != CourseEnding.Open) ? ControlTexts.FormatDaysOpenSomeOver(from, Words.Day(planned))
+                : ControlTexts.FormatDaysOpenNoEndYet(from, Words.Day(planned));
         }
 
         var last = courses.Count == 0 ? facts.PlannedEnd ?? facts.Start : courses.Max(course => course.End ?? facts.Start);
-        var days = last == facts.Start ? from : $"{from} to {Words.Day(last)}";
+        var days = last == facts.Start ? from : ControlTexts.FormatDaysFromTo(from, Words.Day(last));
         if (courses.Any(course => course.Ending == CourseEnding.StoppedEarly))
-            days += courses.All(course => course.Ending == CourseEnding.StoppedEarly) ? ", stopped early" : ", in some colonies stopped early";
-        return courses.Any(course => course.Ending == CourseEnding.Partial) ? days + ", in part" : days;
+            days = courses.All(course => course.Ending == CourseEnding.StoppedEarly) ? ControlTexts.FormatDaysStopped(days) : ControlTexts.FormatDaysStoppedInSome(days);
+        return courses.Any(course => course.Ending == CourseEnding.Partial) ? ControlTexts.FormatDaysInPart(days) : days;
     }
 
     /// <summary>What was said of the end of a use, a sentence each.</summary>

@@ -37,6 +37,13 @@ public sealed class TreatReader(BookSession session, Apiary apiary, ControlList 
     /// <summary>Which withdrawal periods can be typed.</summary>
     public static NumberRule WithdrawalRule => Withdrawal;
 
+    /// <summary>The units a quantity can be given in.</summary>
+    public static IReadOnlyList<Choice> Units =>
+    [
+        new("strips", TreatTexts.UnitStrips), new("mL", "mL"), new("g", "g"), new("pads", TreatTexts.UnitPads), new("trays", TreatTexts.UnitTrays),
+        new("wafers", TreatTexts.UnitWafers), new("combs", TreatTexts.UnitCombs),
+    ];
+
     /// <summary>Where a use of a control is recorded, with what was chosen elsewhere filled in.</summary>
     /// <param name="apiary">The apiary.</param>
     /// <param name="agent">Id of the control.</param>
@@ -65,28 +72,28 @@ public sealed class TreatReader(BookSession session, Apiary apiary, ControlList 
     /// <param name="jars">The jars that can be the reason.</param>
     public ControlRecord? Read(FormReader form, FormDraft draft, IReadOnlyList<Colony> offered, IEnumerable<Jar> jars)
     {
-        var agent = draft["agent"] == Other ? form.Needed("other", "Nothing is written. Write what was used.") : form.Needed("agent", "No control is chosen. Choose what was used.");
+        var agent = draft["agent"] == Other ? form.Needed("other", TreatTexts.NeedsOther) : form.Needed("agent", TreatTexts.NeedsControl);
         if (!FormReader.TryIso(draft["start"], out var start))
-            form.Add("start", "No day is given. Choose the first day.");
+            form.Add("start", TreatTexts.NeedsStart);
         DateOnly? end = null;
         if (draft["end"].Length > 0)
         {
             if (FormReader.TryIso(draft["end"], out var last))
                 end = last;
             else
-                form.Add("end", "This is no day. Choose one, or leave it empty.");
+                form.Add("end", TreatTexts.EndNoDay);
         }
 
         var colonies = Colonies(draft, offered);
         if (colonies.Count == 0)
-            form.Add("colonies", "No colony is chosen. Tick those that got it.");
+            form.Add("colonies", TreatTexts.NeedsColony);
         var withdrawal = form.Number("withdrawal", Withdrawal);
         var low = Celsiused(form.Number("low", Air));
         var high = Celsiused(form.Number("high", Air));
         if (!form.Fine)
             return null;
         EntryId[] reason = [.. jars.Where(jar => draft[Jar(jar.Id)] == "yes").Select(jar => jar.Id)];
-        var quantity = form.Text("quantity") is { } amount ? draft["unit"] is { Length: > 0 } unit ? $"{amount} {unit}" : amount : null;
+        var quantity = form.Text("quantity") is { } amount ? Unit(draft) is { } unit ? $"{amount} {unit}" : amount : null;
         return new ControlRecord(
             known?.Id ?? (_id ??= new ControlId(session.Ids.Next())), agent, start, colonies, end, form.Text("product"), quantity, form.Text("batch"), form.Text("supplier"),
             form.Text("proof"), form.Text("by"), form.Text("prescriber"), (int?)withdrawal, reason.Length == 0 ? null : reason, form.Text("reason"), low, high, form.Text("weather"), form.Text("note"));
@@ -136,6 +143,9 @@ public sealed class TreatReader(BookSession session, Apiary apiary, ControlList 
     public string Typed(double? celsius) => celsius is { } degrees
         ? NumberText.Write(IsFahrenheit ? Math.Round((degrees * 9 / 5) + 32) : degrees, CultureInfo.CurrentCulture)
         : string.Empty;
+
+    // The book keeps a quantity as a text, in the words of whoever writes it.
+    private static string? Unit(FormDraft draft) => Units.FirstOrDefault(unit => unit.Value == draft["unit"])?.Label;
 
     private double? Celsiused(double? typed) => typed is { } degrees && IsFahrenheit ? Math.Round((degrees - 32) * 5 / 9, 1) : typed;
 }
