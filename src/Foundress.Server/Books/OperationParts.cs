@@ -28,6 +28,9 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     private long _cursor;
     private long _uses;
 
+    /// <summary>The place in the store up to which the operation has been read; 0 before the first question. For tests.</summary>
+    internal long ReadUpTo => _cursor;
+
     /// <summary>What one apiary's part of the book says.</summary>
     /// <param name="apiary">The apiary.</param>
     /// <param name="cancellation">Gives up.</param>
