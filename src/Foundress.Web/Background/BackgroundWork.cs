@@ -40,7 +40,7 @@ public sealed class BackgroundWork(BookSession session)
                 _listening = true;
                 if (await WorkModule.Start(CultureInfo.CurrentCulture.Name) == ProgramBuild.Name)
                     return WorkPlace.Beside;
-                WhyOnPage = "a newer version of this program is on its way; load the page again";
+                WhyOnPage = WorkTexts.NewerOnItsWay;
             }
             catch (JSException error)
             {
@@ -82,7 +82,7 @@ public sealed class BackgroundWork(BookSession session)
         catch (JSException error)
         {
             cancellation.ThrowIfCancellationRequested();
-            throw new WorkException($"It could not be worked out: {error.Message}", error);
+            throw new WorkException(WorkTexts.FormatNotWorkedOut(error.Message), error);
         }
         finally
         {
@@ -104,10 +104,10 @@ public sealed class BackgroundWork(BookSession session)
         }
         catch (ArgumentException error)
         {
-            throw new WorkException($"It could not be worked out: {error.Message}", error);
+            throw new WorkException(WorkTexts.FormatNotWorkedOut(error.Message), error);
         }
 
-        throw new WorkException($"The job '{job}' ended without an answer.");
+        throw new WorkException(WorkTexts.FormatNoAnswer(job));
     }
 
     private void Take(int id, string step)

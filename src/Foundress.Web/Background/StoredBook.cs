@@ -29,7 +29,7 @@ public sealed class StoredBook(IEntryStore store)
 
         return _ledger.Count >= entries
             ? _ledger
-            : throw new StoreException($"The device's store holds {_ledger.Count} entries of this book, the page {entries}. Load the page again.");
+            : throw new StoreException(WorkTexts.FormatStoreBehind(_ledger.Count, entries));
     }
 
     private void Forget(string operation) => (_operation, _ledger, _position) = (operation, new Ledger(), 0);

@@ -17,7 +17,7 @@ public sealed class WorkException : Exception
 
     /// <summary>An error without further detail.</summary>
     public WorkException()
-        : base("The work could not be done.")
+        : base(WorkTexts.NotDone)
     {
     }
 }

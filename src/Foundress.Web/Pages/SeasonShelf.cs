@@ -12,7 +12,7 @@ using Foundress.Web.Store;
 namespace Foundress.Web.Pages;
 
 /// <summary>
-/// What is worked out from the open book for its pages, kept until the book or the day changes: drawing a page again costs
+/// What is worked out from the open book for its pages, kept until the book, the day or the reader's language changes: drawing a page again costs
 /// nothing, and going back to the front page does not read every jar anew.
 /// </summary>
 /// <param name="session">The open book.</param>
@@ -24,6 +24,7 @@ public sealed class SeasonShelf(BookSession session)
     private readonly Dictionary<DrawnStrip, (IReadOnlyList<FanPoint> Fan, DrawnStrip Drawn)> _fanned = [];
     private BookState? _state;
     private DateOnly _today;
+    private (CultureInfo Numbers, CultureInfo Words) _reads;
     private SeasonStrips? _reader;
     private IReadOnlyList<ApiarySeason>? _seasons;
 
@@ -78,9 +79,10 @@ public sealed class SeasonShelf(BookSession session)
 
     private SeasonShelf Fresh()
     {
-        if (_reader is not null && ReferenceEquals(_state, session.State) && _today == session.Today)
+        var reads = (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture);
+        if (_reader is not null && ReferenceEquals(_state, session.State) && _today == session.Today && _reads.Equals(reads))
             return this;
-        (_state, _today, _seasons) = (session.State, session.Today, null);
+        (_state, _today, _reads, _seasons) = (session.State, session.Today, reads, null);
         _strips.Clear();
         _fanned.Clear();
         _results.Clear();

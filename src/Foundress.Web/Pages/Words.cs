@@ -4,6 +4,7 @@ using Foundress.Book.Histories;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Science;
 using Foundress.Science.Estimation;
@@ -14,7 +15,7 @@ namespace Foundress.Web.Pages;
 public static class Words
 {
     /// <summary>What to do about jars over the line.</summary>
-    public const string ActNow = "over the line. See which controls are workable now, and sample the colonies not yet looked at.";
+    public static string ActNow => EntryTexts.ActNow;
 
     /// <summary>What an entry says, in one sentence.</summary>
     /// <param name="entry">The entry.</param>
@@ -22,34 +23,40 @@ public static class Words
     public static string Of(Entry entry, BookState state)
     {
         if (RecordKinds.IsNewer(entry.Kind, entry.Schema))
-            return $"Written by a newer version of the program (kind “{entry.Kind}”, form {entry.Schema}). It is kept and copied unchanged; update the program to read it";
+            return EntryTexts.FormatNewerKind(entry.Kind, entry.Schema);
         return RecordJson.TryRead(entry.Kind, entry.Payload, out _) is { } record
             ? Of(record, state)
-            : $"A record of the kind “{entry.Kind}” that cannot be read. It is kept and copied unchanged";
+            : EntryTexts.FormatUnreadableKind(entry.Kind);
     }
 
     /// <summary>What no longer holds of an entry, and what holds instead: what, by whom and when.</summary>
-    public static string Of(Superseded superseded, BookState state) => string.Create(
-        CultureInfo.CurrentCulture,
-        $"{(superseded.Field is { } field ? $"{FieldName(field)} is now “{FieldValue(field, superseded.Now, state)}”" : "Replaced by a later record")}, {superseded.By.Author}, {superseded.By.Clock.Instant.ToLocalTime():g}{(superseded.OtherDevice ? ", on another device" : null)}");
-
-    private static string FieldName(string field) => field switch
+    public static string Of(Superseded superseded, BookState state)
     {
-        "apiary" => "The apiary",
-        "on" => "The day",
-        "linePolicy" => "The line",
-        "broodFrom" => "The first month of brood",
-        "broodTo" => "The last month of brood",
-        "name" => "The name",
-        "note" => "The note",
-        "latitude" or "longitude" or "altitude" or "climate" => $"The {field}",
-        "ownWatch" => "Your watch line",
-        "ownAct" => "Your act line",
-        "sureBelow" or "sureAbove" => "How sure is sure",
-        "scoopBees" or "scoopLogSpread" => "Your scoop",
-        "tolerance" => "The chance you can bear",
-        "withdrawalDays" => "The withdrawal period",
-        _ => "A setting",
+        var what = superseded.Field is { } field ? IsNow(field, FieldValue(field, superseded.Now, state)) : HistoryTexts.Replaced;
+        var (author, when) = (superseded.By.Author, superseded.By.Clock.Instant.ToLocalTime().ToString("g", CultureInfo.CurrentCulture));
+        return superseded.OtherDevice ? HistoryTexts.FormatSupersededElsewhere(what, author, when) : HistoryTexts.FormatSuperseded(what, author, when);
+    }
+
+    private static string IsNow(string field, string? value) => field switch
+    {
+        "apiary" => HistoryTexts.FormatApiaryIsNow(value),
+        "on" => HistoryTexts.FormatDayIsNow(value),
+        "linePolicy" => HistoryTexts.FormatLineIsNow(value),
+        "broodFrom" => HistoryTexts.FormatBroodFromIsNow(value),
+        "broodTo" => HistoryTexts.FormatBroodToIsNow(value),
+        "name" => HistoryTexts.FormatNameIsNow(value),
+        "note" => HistoryTexts.FormatNoteIsNow(value),
+        "latitude" => HistoryTexts.FormatLatitudeIsNow(value),
+        "longitude" => HistoryTexts.FormatLongitudeIsNow(value),
+        "altitude" => HistoryTexts.FormatAltitudeIsNow(value),
+        "climate" => HistoryTexts.FormatClimateIsNow(value),
+        "ownWatch" => HistoryTexts.FormatWatchLineIsNow(value),
+        "ownAct" => HistoryTexts.FormatActLineIsNow(value),
+        "sureBelow" or "sureAbove" => HistoryTexts.FormatSurenessIsNow(value),
+        "scoopBees" or "scoopLogSpread" => HistoryTexts.FormatScoopIsNow(value),
+        "tolerance" => HistoryTexts.FormatToleranceIsNow(value),
+        "withdrawalDays" => HistoryTexts.FormatWithdrawalIsNow(value),
+        _ => HistoryTexts.FormatSettingIsNow(value),
     };
 
     private static string? FieldValue(string field, string? value, BookState state) =>
@@ -86,94 +93,127 @@ public static class Words
     public static string Name(ApiaryId apiary, BookState state) => state.Apiaries.TryGetValue(apiary, out var known) ? known.Name : "?";
 
     /// <summary>A count of things: <c>1 colony</c>, <c>12 colonies</c>.</summary>
-    public static string Count(int count, string one, string many) => Book.Wording.Say.Count(count, one, many);
+    public static string Count(int count, string one, string many) => Say.Count(count, one, many);
 
     /// <summary>A day as the device writes it.</summary>
-    public static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.CurrentCulture);
+    public static string Day(DateOnly day) => day.ToString(EntryTexts.DayPattern, CultureInfo.CurrentCulture);
 
-    /// <summary>What happened to a queen, as the rest of a sentence.</summary>
+    /// <summary>What happened to a queen, in a few words after a colon.</summary>
     public static string Of(QueenEvent happened) => happened switch
     {
-        QueenEvent.Lost => "queen lost",
-        QueenEvent.Caged => "queen caged",
-        QueenEvent.Released => "queen let out of the cage",
-        QueenEvent.Introduced => "another queen given",
-        QueenEvent.NewLaying => "new queen laying",
-        QueenEvent.Swarmed => "swarmed",
-        _ => "something happened to the queen",
+        QueenEvent.Lost => EntryTexts.QueenLost,
+        QueenEvent.Caged => EntryTexts.QueenCaged,
+        QueenEvent.Released => EntryTexts.QueenReleased,
+        QueenEvent.Introduced => EntryTexts.QueenIntroduced,
+        QueenEvent.NewLaying => EntryTexts.QueenNewLaying,
+        QueenEvent.Swarmed => EntryTexts.QueenSwarmed,
+        _ => EntryTexts.QueenOther,
     };
 
-    /// <summary>What a colony began as, with its article.</summary>
+    /// <summary>What a colony began as, to stand after “as”.</summary>
     public static string Of(ColonyBeginning beginning) => beginning switch
     {
-        ColonyBeginning.Package => "a package",
-        ColonyBeginning.Swarm => "a hived swarm",
-        ColonyBeginning.Nucleus => "a nucleus",
-        _ => "a whole colony",
+        ColonyBeginning.Package => EntryTexts.BeginningPackage,
+        ColonyBeginning.Swarm => EntryTexts.BeginningSwarm,
+        ColonyBeginning.Nucleus => EntryTexts.BeginningNucleus,
+        _ => EntryTexts.BeginningWhole,
     };
 
     private static DateOnly WrittenOn(Entry entry) => DateOnly.FromDateTime(entry.Clock.Instant.LocalDateTime);
 
     private static string Of(Record record, BookState state) => record switch
     {
-        ApiaryRecord apiary => $"Apiary {apiary.Name}",
-        ColonyRecord { Apiary: { } apiary } colony => $"Registered as {colony.Name} in {Name(apiary, state)}{Tail(colony.Note)}",
-        ColonyRecord { Name: { } name } colony => $"Renamed {name}{Tail(colony.Note)}",
-        ColonyRecord colony => $"Note{Tail(colony.Note)}",
-        ColonyMoved moved => $"Moved to {Name(moved.To, state)}{Tail(moved.Note)}",
-        ColonyDied died => $"Died or was given up{Tail(died.Cause)}",
-        ColonySplit split => $"{split.Name} was made from {Name(split.Parent, state)}{Tail(Frames(split.FramesOfBees, split.FramesOfBrood))}",
-        ColoniesUnited united => $"{Name(united.Colony, state)} was united with {Name(united.Into, state)}",
-        InspectionRecord seen => $"Inspection{Tail(Seen(seen))}",
-        QueenRecord queen => $"{Sentence(Of(queen.Event))}{(queen.ShareOfBees is { } share ? $" with {Share(share)} of the bees" : null)}{Tail(queen.Note)}",
-        ColonyBegan began => $"Began as {Of(began.As)}{Tail(Began(began))}",
-        BroodRemoved removed => $"{Share(removed.Share)} of {(removed.Brood == RemovedBrood.Drone ? "the drone brood" : "all brood")} taken out{Tail(removed.Note)}",
-        JarRecord jar => $"Jar: {Count(jar.Mites, "mite", "mites")} in {Bees(jar.Bees)}{Passes(jar)}{Tail(jar.Note)}",
-        JarPlaced placed => $"A jar was put to {Name(placed.Colony, state)}{Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null)}",
-        RoundRecord round => $"Round: {round.Purpose}",
-        RoundStop stop => $"The round ended early in {Name(stop.Apiary, state)}: {stop.Reason}",
-        RoundSkip skip => $"Not sampled in the round: {skip.Reason}",
-        ControlRecord control => $"{ControlTitle(control.Agent, state)}{Colonies(control.Colonies)}{Tail(Given(control))}",
-        ControlEnded ended => $"{(state.Controls.TryGetValue(ended.Control, out var use) ? ControlTitle(use.Facts.Agent, state) : "A control")} {Ending(ended.Ending)}{Tail(ended.Reason ?? ended.Note)}",
-        AgentRecord agent => $"Own figures for {agent.Title ?? ControlTitle(agent.Agent, state)}{Tail(agent.LabelSource)}",
-        ControlPlanRecord plan => $"Plan kept: {string.Join("; ", plan.Uses.Select(use => $"{ControlTitle(use.Agent, state)} from about {Day(use.Start)}"))}{Colonies(plan.Colonies)}{Tail(plan.Note)}",
-        NormalsRecord normals => $"Usual temperatures of {Name(normals.Apiary, state)}{Tail(normals.Station)}",
-        MiteFallRecord fall => $"Mite fall: {Count(fall.Mites, "mite", "mites")} in {fall.Days:0.#} {(fall.Days == 1 ? "day" : "days")}{(fall.ShareCounted is { } share ? $", {100 * share:0.#} % of the board counted" : null)}{Tail(Void(fall))}{Tail(fall.Note)}",
-        OpenedBroodRecord opened => $"{(opened.Brood == BroodKind.Drone ? "Drone" : "Worker")} brood opened: {opened.Infested} of {Count(opened.Cells, "cell", "cells")} infested{(opened.Mites is { } mothers ? $", {Count(mothers, "mother mite", "mother mites")}" : null)}{Tail(opened.Note)}",
-        ApiaryDays days => $"Supers and harvest of {Name(days.Apiary, state)}",
-        DueSnoozed snoozed => $"Put off until {Day(snoozed.Until)}: {snoozed.Reason}",
-        PolicyRecord => "Settings of the operation changed",
-        Strike strike => $"Struck out: {strike.Reason}",
+        ApiaryRecord apiary => EntryTexts.FormatApiary(apiary.Name),
+        ColonyRecord { Apiary: { } apiary } colony => EntryTexts.FormatRegistered(colony.Name, Name(apiary, state)) + Tail(colony.Note),
+        ColonyRecord { Name: { } name } colony => EntryTexts.FormatRenamed(name) + Tail(colony.Note),
+        ColonyRecord colony => EntryTexts.Note + Tail(colony.Note),
+        ColonyMoved moved => EntryTexts.FormatMoved(Name(moved.To, state)) + Tail(moved.Note),
+        ColonyDied died => EntryTexts.Died + Tail(died.Cause),
+        ColonySplit split => EntryTexts.FormatSplit(split.Name, Name(split.Parent, state)) + Tail(Frames(split.FramesOfBees, split.FramesOfBrood)),
+        ColoniesUnited united => EntryTexts.FormatUnited(Name(united.Colony, state), Name(united.Into, state)),
+        InspectionRecord seen => EntryTexts.Inspection + Tail(Seen(seen)),
+        QueenRecord queen => Happened(queen) + Tail(queen.Note),
+        ColonyBegan began => EntryTexts.FormatBegan(Of(began.As)) + Tail(Began(began)),
+        BroodRemoved removed => TakenOut(removed) + Tail(removed.Note),
+        JarRecord jar => EntryTexts.FormatJar(Say.Mites(jar.Mites), Bees(jar.Bees)) + Passes(jar) + Tail(jar.Note),
+        JarPlaced placed => EntryTexts.FormatJarPlaced(Name(placed.Colony, state)) + Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null),
+        RoundRecord round => EntryTexts.FormatRound(round.Purpose),
+        RoundStop stop => EntryTexts.FormatRoundStopped(Name(stop.Apiary, state), stop.Reason),
+        RoundSkip skip => EntryTexts.FormatRoundSkipped(skip.Reason),
+        ControlRecord control => In(control.Colonies, ControlTitle(control.Agent, state)) + Tail(Given(control)),
+        ControlEnded ended => Ended(ended, state) + Tail(ended.Reason ?? ended.Note),
+        AgentRecord agent => EntryTexts.FormatOwnFigures(agent.Title ?? ControlTitle(agent.Agent, state)) + Tail(agent.LabelSource),
+        ControlPlanRecord plan => In(plan.Colonies, EntryTexts.FormatPlanKept(Uses(plan, state))) + Tail(plan.Note),
+        NormalsRecord normals => EntryTexts.FormatNormals(Name(normals.Apiary, state)) + Tail(normals.Station),
+        MiteFallRecord fall => Fallen(fall) + Tail(Void(fall)) + Tail(fall.Note),
+        OpenedBroodRecord opened => Opened(opened) + Tail(opened.Note),
+        ApiaryDays days => EntryTexts.FormatApiaryDays(Name(days.Apiary, state)),
+        DueSnoozed snoozed => EntryTexts.FormatPutOff(Day(snoozed.Until), snoozed.Reason),
+        PolicyRecord => EntryTexts.PolicyChanged,
+        Strike strike => EntryTexts.FormatStruck(strike.Reason),
         _ => record.GetType().Name,
     };
 
     private static string ControlTitle(string agent, BookState state) => ControlList.Of(state, KnowledgeBase.Load()).TitleOf(agent);
 
-    private static string Colonies(IReadOnlyList<ColonyId> colonies) => colonies.Count > 1 ? $" in {colonies.Count} colonies" : string.Empty;
+    private static string In(IReadOnlyList<ColonyId> colonies, string what) => colonies.Count > 1 ? EntryTexts.FormatInColonies(what, Say.InColonies(colonies.Count)) : what;
+
+    private static string Happened(QueenRecord queen)
+    {
+        var what = Sentence(Of(queen.Event));
+        return queen.ShareOfBees is { } share ? EntryTexts.FormatQueenWithShare(what, Share(share)) : what;
+    }
+
+    private static string TakenOut(BroodRemoved removed) => removed.Brood == RemovedBrood.Drone
+        ? EntryTexts.FormatDroneBroodRemoved(Share(removed.Share))
+        : EntryTexts.FormatAllBroodRemoved(Share(removed.Share));
 
     private static string Given(ControlRecord control)
     {
         var parts = new List<string>();
         if (control.PlannedEnd is { } end)
-            parts.Add(end == control.Start ? "done in a day" : $"to come out on {Day(end)}");
-        parts.AddRange(new[] { control.Quantity, control.Batch is { } batch ? $"batch {batch}" : null, control.Note }.Where(part => !string.IsNullOrWhiteSpace(part)).OfType<string>());
+            parts.Add(end == control.Start ? EntryTexts.DoneInADay : EntryTexts.FormatToComeOut(Day(end)));
+        parts.AddRange(new[] { control.Quantity, control.Batch is { } batch ? EntryTexts.FormatBatch(batch) : null, control.Note }.Where(part => !string.IsNullOrWhiteSpace(part)).OfType<string>());
         return string.Join(", ", parts);
     }
 
-    private static string Ending(ControlEnding ending) => ending switch
+    private static string Ended(ControlEnded ended, BookState state)
     {
-        ControlEnding.StoppedEarly => "stopped early",
-        ControlEnding.Partial => "given only in part",
-        _ => "over",
-    };
+        var control = state.Controls.TryGetValue(ended.Control, out var use) ? ControlTitle(use.Facts.Agent, state) : EntryTexts.AControl;
+        return ended.Ending switch
+        {
+            ControlEnding.StoppedEarly => EntryTexts.FormatControlStopped(control),
+            ControlEnding.Partial => EntryTexts.FormatControlPartial(control),
+            _ => EntryTexts.FormatControlOver(control),
+        };
+    }
+
+    private static string Uses(ControlPlanRecord plan, BookState state) =>
+        string.Join("; ", plan.Uses.Select(use => EntryTexts.FormatPlannedUse(ControlTitle(use.Agent, state), Day(use.Start))));
+
+    private static string Fallen(MiteFallRecord fall)
+    {
+        var found = Plural.Pick(fall.Days, EntryTexts.FormatMiteFall(Say.Mites(fall.Mites), Short(fall.Days)));
+        return fall.ShareCounted is { } share ? EntryTexts.FormatShareOfBoard(found, Short(100 * share)) : found;
+    }
+
+    private static string Opened(OpenedBroodRecord opened)
+    {
+        var found = Plural.Pick(opened.Cells, opened.Brood == BroodKind.Drone
+            ? EntryTexts.FormatDroneOpened(opened.Infested, opened.Cells)
+            : EntryTexts.FormatWorkerOpened(opened.Infested, opened.Cells));
+        return opened.Mites is { } mothers ? EntryTexts.FormatWithMothers(found, Plural.Pick(mothers, EntryTexts.FormatMotherMites(mothers))) : found;
+    }
 
     private static string Sentence(string words) => char.ToUpper(words[0], CultureInfo.CurrentCulture) + words[1..];
 
     private static string Share(double share) => $"{100 * share:0} %";
 
+    private static string Short(double number) => number.ToString("0.#", CultureInfo.CurrentCulture);
+
     private static string Began(ColonyBegan began) => string.Join(", ", new[]
     {
-        began.KilogramsOfBees is { } weight ? $"{weight:0.##} kg of bees" : null,
+        began.KilogramsOfBees is { } weight ? EntryTexts.FormatKilograms(weight.ToString("0.##", CultureInfo.CurrentCulture)) : null,
         Frames(began.FramesOfBees, began.FramesOfBrood) is { Length: > 0 } frames ? frames : null,
         string.IsNullOrWhiteSpace(began.Note) ? null : began.Note,
     }.OfType<string>());
@@ -182,19 +222,23 @@ public static class Words
 
     private static string Passes(JarRecord jar) => jar.Passes.Count > 1 ? $" ({string.Join(" + ", jar.Passes)})" : string.Empty;
 
-    private static string Bees(JarBees bees) => bees.Basis switch
+    private static string Bees(JarBees bees)
     {
-        BeeBasis.Counted => $"{bees.Count:0} bees, counted",
-        BeeBasis.Weighed => $"about {bees.Count:0} bees, weighed",
-        _ => $"about {bees.Count:0} bees, assumed",
-    };
+        var count = bees.Count.ToString("0", CultureInfo.CurrentCulture);
+        return bees.Basis switch
+        {
+            BeeBasis.Counted => EntryTexts.FormatBeesCounted(count),
+            BeeBasis.Weighed => EntryTexts.FormatBeesWeighed(count),
+            _ => EntryTexts.FormatBeesAssumed(count),
+        };
+    }
 
     private static string Void(MiteFallRecord fall) => string.Join(", ", new[]
     {
-        fall.Broodless is { } broodless ? broodless ? "no brood" : "with brood" : null,
-        fall.Collapsing == true ? "collapsing" : null,
-        fall.UnderControl == true ? "a control was working" : null,
-        fall.Scavengers == true ? "ants or others reached the board" : null,
+        fall.Broodless is { } broodless ? broodless ? EntryTexts.FallBroodless : EntryTexts.FallWithBrood : null,
+        fall.Collapsing == true ? EntryTexts.FallCollapsing : null,
+        fall.UnderControl == true ? EntryTexts.FallUnderControl : null,
+        fall.Scavengers == true ? EntryTexts.FallScavengers : null,
     }.OfType<string>());
 
     private static string Seen(InspectionRecord seen)
@@ -203,11 +247,11 @@ public static class Words
         if (Frames(seen.FramesOfBees, seen.FramesOfBrood) is { Length: > 0 } frames)
             parts.Add(frames);
         if (seen.QueenSeen is { } queen)
-            parts.Add(queen ? "queen seen" : "queen not seen");
+            parts.Add(queen ? EntryTexts.QueenSeen : EntryTexts.QueenNotSeen);
         if (seen.SupersOn is { } supers)
-            parts.Add(supers ? "supers on" : "no supers on");
+            parts.Add(supers ? EntryTexts.SupersOn : EntryTexts.NoSupersOn);
         if (seen.Clustered is { } clustered)
-            parts.Add(clustered ? "in the winter cluster" : "not in the cluster");
+            parts.Add(clustered ? EntryTexts.Clustered : EntryTexts.NotClustered);
         if (!string.IsNullOrWhiteSpace(seen.Note))
             parts.Add(seen.Note);
         return string.Join(", ", parts);
@@ -215,7 +259,7 @@ public static class Words
 
     private static string Frames(double? bees, double? brood) => string.Join(", ", new[]
     {
-        bees is { } b ? $"{b:0.#} frames of bees" : null,
-        brood is { } c ? $"{c:0.#} of brood" : null,
+        bees is { } b ? Plural.Pick(b, EntryTexts.FormatFramesOfBees(Short(b))) : null,
+        brood is { } c ? Plural.Pick(c, EntryTexts.FormatFramesOfBrood(Short(c))) : null,
     }.OfType<string>());
 }

@@ -139,7 +139,7 @@ public sealed class BrowserEntryStore : IEntryStore
 
     private static StoreException Explained(JSException error) => new(
         error.Message.Contains("Quota", StringComparison.OrdinalIgnoreCase)
-            ? $"This device has no room left, so this was not kept ({error.Message}). Free some space, then try again: what you typed is still here."
-            : $"This device's store did not answer, so this was not kept ({error.Message}). Try again; if it fails again, load the page again: what you typed is kept as a draft where the device allows it.",
+            ? StoreTexts.FormatNoRoom(error.Message)
+            : StoreTexts.FormatNoAnswer(error.Message),
         error);
 }

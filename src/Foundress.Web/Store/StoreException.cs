@@ -17,7 +17,7 @@ public sealed class StoreException : Exception
 
     /// <summary>An error without further detail.</summary>
     public StoreException()
-        : base("This device's store failed.")
+        : base(StoreTexts.Failed)
     {
     }
 }

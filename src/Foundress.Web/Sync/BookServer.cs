@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Text.Json;
@@ -41,7 +42,7 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
             foreach (var item in list.EnumerateArray())
             {
                 if (item.TryGetProperty("id", out var id) && id.ValueKind == JsonValueKind.String && id.TryGetGuid(out var guid))
-                    refused[new EntryId(guid)] = item.TryGetProperty("reason", out var reason) ? reason.ToString() : "no reason given";
+                    refused[new EntryId(guid)] = item.TryGetProperty("reason", out var reason) ? reason.ToString() : SyncTexts.NoReason;
             }
         }
 
@@ -61,7 +62,7 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
         }
         catch (Exception error) when (error is EntryFormatException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
-            throw new ExchangeException($"The server's entries could not be read: {error.Message}", error);
+            throw new ExchangeException(SyncTexts.FormatEntriesUnreadable(error.Message), error);
         }
     }
 
@@ -97,24 +98,24 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
             if (response.StatusCode is HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden)
                 throw new ExchangeException(await DetailAsync(response, patience.Token)) { NeedsSignIn = response.StatusCode == HttpStatusCode.Unauthorized };
             if (!response.IsSuccessStatusCode)
-                throw new ExchangeException($"The server answered {(int)response.StatusCode} ({response.ReasonPhrase}).");
+                throw new ExchangeException(SyncTexts.FormatAnswered((int)response.StatusCode, response.ReasonPhrase));
             if (method == HttpMethod.Delete)
                 return null;
             if (response.Content.Headers.ContentType?.MediaType != "application/json")
-                throw new ExchangeException("This address serves the program but keeps no book, so nothing is copied.");
+                throw new ExchangeException(SyncTexts.NoBookHere);
             return JsonDocument.Parse(await response.Content.ReadAsByteArrayAsync(patience.Token));
         }
         catch (HttpRequestException error)
         {
-            throw new ExchangeException("No connection to the server.", error);
+            throw new ExchangeException(SyncTexts.NoConnection, error);
         }
         catch (OperationCanceledException error)
         {
-            throw new ExchangeException($"The server did not answer within {Patience.TotalSeconds:0} seconds.", error);
+            throw new ExchangeException(SyncTexts.FormatNoAnswer(Patience.TotalSeconds.ToString("0", CultureInfo.CurrentCulture)), error);
         }
         catch (JsonException error)
         {
-            throw new ExchangeException("The server's answer was cut off or is not valid JSON.", error);
+            throw new ExchangeException(SyncTexts.AnswerCutOff, error);
         }
     }
 
@@ -122,10 +123,10 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
     private static async Task<string> DetailAsync(HttpResponseMessage response, CancellationToken cancellation)
     {
         if (response.StatusCode == HttpStatusCode.Unauthorized)
-            return "Sign in again; everything is kept on this device.";
+            return SyncTexts.SignInAgain;
         using var problem = JsonDocument.Parse(await response.Content.ReadAsByteArrayAsync(cancellation));
         return problem.RootElement.ValueKind == JsonValueKind.Object && problem.RootElement.TryGetProperty("detail", out var detail)
-            ? $"{detail} Everything is kept on this device."
-            : "The server does not let this device in. Everything is kept on it.";
+            ? SyncTexts.FormatNotLetInBecause(detail)
+            : SyncTexts.NotLetIn;
     }
 }
