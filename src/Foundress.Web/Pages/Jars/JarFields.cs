@@ -91,7 +91,7 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarS
             if (form.Number(field, Mites) is { } mites)
                 passes.Add((int)mites);
             else if (needed)
-                form.Add(field, pass == 0 ? "The mites are missing. Type how many you counted, 0 when you saw none." : "This pass has no count. Type it, or take the pass away.");
+                form.Add(field, pass == 0 ? QuickTexts.MitesMissing : QuickTexts.PassMissing);
         }
 
         var bees = ReadBees(form, needed);
@@ -156,7 +156,7 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarS
         if (form.Number("bees", Bees) is { } bees)
             return JarBees.Counted((int)bees, form.Text("scooped"));
         if (needed)
-            form.Add("bees", "The bees are missing. Type how many you counted, or choose another way above.");
+            form.Add("bees", QuickTexts.BeesMissing);
         return null;
     }
 
@@ -164,11 +164,11 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarS
     {
         var weight = form.Number("weight", Weight);
         if (needed && weight is null)
-            form.Add("weight", "The weight is missing. Type what the bees weigh without the jar.");
+            form.Add("weight", QuickTexts.WeightMissing);
         var bees = form.Text("beeweight") == Sample ? ReadSampled(form, weight, needed) : ReadByWeight(form, weight, needed);
         if (bees is null || (bees.Count >= Bees.Least && bees.Count <= Bees.Most))
             return bees;
-        form.Add("weight", $"That makes {bees.Count:0} bees. A jar holds from {Bees.Least} to {Bees.Most}: check the weight and its unit.");
+        form.Add("weight", QuickTexts.FormatWeightOff(bees.Count.ToString("0", CultureInfo.CurrentCulture), Number(Bees.Least), Number(Bees.Most)));
         return null;
     }
 
@@ -176,7 +176,7 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarS
     {
         var each = knowledge.BeeWeights.TryGet(form.Text("beeweight"), out var known) ? known.Weight.Value : form.Number("mg", Milligrams);
         if (needed && each is null)
-            form.Add("mg", "The weight of one bee is missing. Weigh a counted lot of bees, or choose a usual weight.");
+            form.Add("mg", QuickTexts.WeightOfOneMissing);
         return weight is { } typed && each is { } milligrams ? JarBees.Weighed(Grams(typed), milligrams, WeighedSpread) : null;
     }
 
@@ -185,15 +185,15 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarS
         var counted = form.Number("samplebees", SampleBees);
         var lot = form.Number("sampleweight", Weight);
         if (needed && counted is null)
-            form.Add("samplebees", "The counted bees are missing. Count about a hundred and weigh them, or choose a usual weight.");
+            form.Add("samplebees", QuickTexts.SampleBeesMissing);
         if (needed && lot is null)
-            form.Add("sampleweight", "The weight of the counted bees is missing. Type what they weigh.");
+            form.Add("sampleweight", QuickTexts.SampleWeightMissing);
         if (weight is not { } typed || counted is not { } bees || lot is not { } lotTyped)
             return null;
         var apart = form.YesNo("apart") == true;
         if (!apart && lotTyped > typed)
         {
-            form.Add("sampleweight", "The counted bees weigh more than all bees they are part of. Check both weights, or say that they were other bees.");
+            form.Add("sampleweight", QuickTexts.SampleTooHeavy);
             return null;
         }
 
@@ -203,7 +203,7 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarS
         }
         catch (ArgumentOutOfRangeException)
         {
-            form.Add("weight", "These weights do not go together: the jar would hold less than a bee, or the scale is too coarse for them. Check the weights and their unit.");
+            form.Add("weight", QuickTexts.WeightsDoNotGo);
             return null;
         }
     }

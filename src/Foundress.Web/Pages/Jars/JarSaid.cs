@@ -10,29 +10,29 @@ public static class JarSaid
 {
     /// <summary>The level in a few words; a count of zero gives what may still be there.</summary>
     public static string Level(JarReading reading, CultureInfo culture) => reading.Facts.Mites == 0
-        ? $"none found, up to {Say.Level(reading.Interval.Upper.Per100Bees, culture)} per 100 may be there"
-        : $"{Say.Level(reading.Level.Per100Bees, culture)} per 100";
+        ? JarTexts.FormatNoneFoundUpTo(Say.Level(reading.Interval.Upper.Per100Bees, culture))
+        : JarTexts.FormatLevelPer100(Say.Level(reading.Level.Per100Bees, culture));
 
     /// <summary>The interval as a sentence.</summary>
     public static string Interval(JarReading reading, CultureInfo culture)
     {
         var (interval, sure) = (reading.Interval, Say.Percent(reading.Interval.Confidence, culture).Replace(' ', '\u00a0'));
         return reading.Facts.Mites == 0
-            ? $"The colony may carry up to {Say.Level(interval.Upper.Per100Bees, culture)} mites per 100 bees ({sure} interval)."
-            : $"The colony is likely between {Say.Level(interval.Lower.Per100Bees, culture)} and {Say.Level(interval.Upper.Per100Bees, culture)} ({sure} interval).";
+            ? JarTexts.FormatMayCarryUpTo(Say.Level(interval.Upper.Per100Bees, culture), sure)
+            : JarTexts.FormatLikelyBetween(Say.Level(interval.Lower.Per100Bees, culture), Say.Level(interval.Upper.Per100Bees, culture), sure);
     }
 
     /// <summary>The chance of being over the line as a sentence; null when the jar is not judged.</summary>
     public static string? Chance(JarReading reading, CultureInfo culture) => reading is { OverLine: { } over, Lines: { } lines }
-        ? $"Chance of being over the line of {Say.Line(lines.Deciding, culture)} per 100: {Say.InHundred(over, culture)}."
+        ? JarTexts.FormatChanceOverLine(Say.Line(lines.Deciding, culture), Say.InHundred(over, culture))
         : null;
 
     /// <summary>Where it stands, in two or three words.</summary>
     public static string Standing(Standing? standing) => standing switch
     {
-        Science.Judging.Standing.Above => "Above the line",
-        Science.Judging.Standing.Below => "Below the line",
-        Science.Judging.Standing.Unclear => "Not settled",
-        _ => "Not judged",
+        Science.Judging.Standing.Above => JarTexts.AboveLine,
+        Science.Judging.Standing.Below => JarTexts.BelowLine,
+        Science.Judging.Standing.Unclear => JarTexts.NotSettled,
+        _ => JarTexts.NotJudged,
     };
 }

@@ -61,21 +61,21 @@ public sealed class JarBeesForm(KnowledgeBase knowledge, BookState state, string
                 if (NumberText.Read(draft["bees"], BeesRule, CultureInfo.CurrentCulture, out number) is { } wrong)
                     return ("bees", wrong);
                 if (number is not { } counted)
-                    return ("bees", "No number is given. Type how many bees were in the jar.");
+                    return ("bees", CollectTexts.BeesMissing);
                 bees = JarBees.Counted((int)counted, Measure);
                 return null;
             case Weighed:
                 if (NumberText.Read(draft["grams"], GramsRule, CultureInfo.CurrentCulture, out number) is { } bad)
                     return ("grams", bad);
                 if (number is not { } grams)
-                    return ("grams", "No weight is given. Type what the bees of the jar weigh, in grams.");
+                    return ("grams", CollectTexts.WeightMissing);
                 if (ReadSample(draft, grams, out var sample) is { } off)
                     return off;
                 var weighed = sample is { } lot
                     ? JarBees.Weighed(grams, lot, knowledge.Weighing.ToWeighing())
                     : JarBees.Weighed(grams, MilligramsPerBee, BeeSpreads.Of(knowledge, state.Policy).Weighed);
                 if (weighed.Count is < 1 or > JarLimits.MostBees)
-                    return ("grams", $"{draft["grams"].Trim()} g would be about {weighed.Count:0} bees. A jar holds 1 to {JarLimits.MostBees}: check the weight.");
+                    return ("grams", CollectTexts.FormatWeightOff(draft["grams"].Trim(), weighed.Count.ToString("0", CultureInfo.CurrentCulture), JarLimits.MostBees));
                 bees = weighed;
                 return null;
             default:
@@ -95,13 +95,13 @@ public sealed class JarBeesForm(KnowledgeBase knowledge, BookState state, string
         if (bees is null && weight is null)
             return null;
         if (bees is not { } counted)
-            return ("samplebees", "Their number is missing. Type how many you counted, or empty their weight.");
+            return ("samplebees", CollectTexts.SampleBeesMissing);
         if (weight is not { } lot)
-            return ("samplegrams", "Their weight is missing. Type what the counted bees weigh, in grams, or empty their number.");
+            return ("samplegrams", CollectTexts.SampleWeightMissing);
         if (lot > grams)
-            return ("samplegrams", "The counted bees weigh more than all bees of the jar. Check both weights.");
+            return ("samplegrams", CollectTexts.SampleTooHeavy);
         if (grams * counted / lot < 1)
-            return ("samplegrams", "The jar would hold less than one bee. Check both weights.");
+            return ("samplegrams", CollectTexts.SampleTooFew);
         sample = new WeighedSample((int)counted, lot, fromJar: true);
         return null;
     }
