@@ -45,7 +45,7 @@ public sealed class BackgroundWork(BookSession session)
             catch (JSException error)
             {
                 if (++_failures >= MostFailures)
-                    WhyOnPage = error.Message;
+                    WhyOnPage = InWords(error.Message);
             }
         }
 
@@ -68,6 +68,15 @@ public sealed class BackgroundWork(BookSession session)
             : await OnPageAsync(job, input, progress, cancellation);
     }
 
+    // js/work.js names the reasons it knows; the rest is the browser's own words.
+    private static string InWords(string reason) => reason.Split(' ')[^1] switch
+    {
+        "no-workers" => WorkTexts.NoWorkers,
+        "not-started-in-time" => WorkTexts.NotInTime,
+        "not-allowed-or-not-found" => WorkTexts.NotAllowed,
+        _ => reason,
+    };
+
     private async Task<string> BesideAsync(string job, string input, Action<JobStep>? progress, CancellationToken cancellation)
     {
         var id = ++_last;
@@ -82,7 +91,7 @@ public sealed class BackgroundWork(BookSession session)
         catch (JSException error)
         {
             cancellation.ThrowIfCancellationRequested();
-            throw new WorkException(WorkTexts.FormatNotWorkedOut(error.Message), error);
+            throw new WorkException(WorkTexts.FormatNotWorkedOut(InWords(error.Message)), error);
         }
         finally
         {
@@ -104,7 +113,7 @@ public sealed class BackgroundWork(BookSession session)
         }
         catch (ArgumentException error)
         {
-            throw new WorkException(WorkTexts.FormatNotWorkedOut(error.Message), error);
+            throw new WorkException(WorkTexts.FormatNotWorkedOut(InWords(error.Message)), error);
         }
 
         throw new WorkException(WorkTexts.FormatNoAnswer(job));

@@ -14,9 +14,6 @@ namespace Foundress.Web.Pages;
 /// <summary>Entries of the book in plain words.</summary>
 public static class Words
 {
-    /// <summary>What to do about jars over the line.</summary>
-    public static string ActNow => EntryTexts.ActNow;
-
     /// <summary>What an entry says, in one sentence.</summary>
     /// <param name="entry">The entry.</param>
     /// <param name="state">The book, for the names of apiaries and colonies.</param>
@@ -92,9 +89,6 @@ public static class Words
     /// <summary>An apiary's name, or a question mark when the book does not have it.</summary>
     public static string Name(ApiaryId apiary, BookState state) => state.Apiaries.TryGetValue(apiary, out var known) ? known.Name : "?";
 
-    /// <summary>A count of things: <c>1 colony</c>, <c>12 colonies</c>.</summary>
-    public static string Count(int count, string one, string many) => Say.Count(count, one, many);
-
     /// <summary>A day as the device writes it.</summary>
     public static string Day(DateOnly day) => day.ToString(EntryTexts.DayPattern, CultureInfo.CurrentCulture);
 
@@ -137,9 +131,9 @@ public static class Words
         BroodRemoved removed => TakenOut(removed) + Tail(removed.Note),
         JarRecord jar => EntryTexts.FormatJar(Say.Mites(jar.Mites), Bees(jar.Bees)) + Passes(jar) + Tail(jar.Note),
         JarPlaced placed => EntryTexts.FormatJarPlaced(Name(placed.Colony, state)) + Tail(state.Jars.FirstOrDefault(jar => jar.Id == placed.Jar) is { } jar ? Of(jar.Entry, state) : null),
-        RoundRecord round => EntryTexts.FormatRound(round.Purpose),
+        RoundRecord round => EntryTexts.FormatRound(OfferedWords.Shown(round.Purpose)),
         RoundStop stop => EntryTexts.FormatRoundStopped(Name(stop.Apiary, state), stop.Reason),
-        RoundSkip skip => EntryTexts.FormatRoundSkipped(skip.Reason),
+        RoundSkip skip => EntryTexts.FormatRoundSkipped(OfferedWords.Shown(skip.Reason)),
         ControlRecord control => In(control.Colonies, ControlTitle(control.Agent, state)) + Tail(Given(control)),
         ControlEnded ended => Ended(ended, state) + Tail(ended.Reason ?? ended.Note),
         AgentRecord agent => EntryTexts.FormatOwnFigures(agent.Title ?? ControlTitle(agent.Agent, state)) + Tail(agent.LabelSource),
@@ -148,9 +142,9 @@ public static class Words
         MiteFallRecord fall => Fallen(fall) + Tail(Void(fall)) + Tail(fall.Note),
         OpenedBroodRecord opened => Opened(opened) + Tail(opened.Note),
         ApiaryDays days => EntryTexts.FormatApiaryDays(Name(days.Apiary, state)),
-        DueSnoozed snoozed => EntryTexts.FormatPutOff(Day(snoozed.Until), snoozed.Reason),
+        DueSnoozed snoozed => EntryTexts.FormatPutOff(Day(snoozed.Until), OfferedWords.Shown(snoozed.Reason)),
         PolicyRecord => EntryTexts.PolicyChanged,
-        Strike strike => EntryTexts.FormatStruck(strike.Reason),
+        Strike strike => EntryTexts.FormatStruck(OfferedWords.Shown(strike.Reason)),
         _ => record.GetType().Name,
     };
 

@@ -33,7 +33,12 @@ public sealed class AppUpdate
     public static string OfflineState => UpdateModule.OfflineState();
 
     /// <summary>Why the program is not on this device; empty when it is.</summary>
-    public static string OfflineProblem => UpdateModule.OfflineProblem();
+    public static string OfflineProblem => UpdateModule.OfflineProblem() switch
+    {
+        "insecure" => ShellTexts.OfflineInsecure,
+        "changed" => ShellTexts.OfflineChanged,
+        var other => other,
+    };
 
     /// <summary>Begins to watch for new versions.</summary>
     public void Watch() => UpdateModule.Watch(

@@ -1,4 +1,5 @@
 using Foundress.Book.Journal;
+using Foundress.Book.Wording;
 using Foundress.Web.Store;
 
 namespace Foundress.Web.Shell;
@@ -29,7 +30,7 @@ public sealed class UndoList(BookSession session)
     /// <exception cref="StoreException">The device could not keep the strikes.</exception>
     public async Task UndoAsync()
     {
-        await session.WriteAsync([.. _entries.Select(entry => new Book.Records.Strike(entry.Id, "Taken back right after it was written"))]);
+        await session.WriteAsync([.. _entries.Select(entry => new Book.Records.Strike(entry.Id, OfferedWords.TakenBack))]);
         Dismiss();
     }
 

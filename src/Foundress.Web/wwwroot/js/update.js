@@ -4,7 +4,7 @@ import { language } from './language.js';
 const hadController = !!navigator.serviceWorker?.controller;
 let registration = null;
 let state = 'starting';   // starting, ready, none, failed
-let problem = '';
+let problem = '';   // insecure, changed, or the browser's own words
 let onWaiting = null;
 let onTakenOver = null;
 let reloaded = false;
@@ -30,7 +30,7 @@ function follow(worker) {
     if (worker.state === 'activated') keepTexts(worker);
     if (worker.state === 'redundant' && state !== 'ready') {
       state = 'failed';
-      problem = 'A file of the new version did not arrive as published.';
+      problem = 'changed';
     }
   });
 }
@@ -50,7 +50,7 @@ async function keepTexts(worker) {
 async function start() {
   if (!navigator.serviceWorker) {
     state = 'none';
-    problem = 'This browser, or an address without https, does not allow an offline copy.';
+    problem = 'insecure';
     return;
   }
   navigator.serviceWorker.addEventListener('controllerchange', () => {

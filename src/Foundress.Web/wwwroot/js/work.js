@@ -20,15 +20,15 @@ export function start(culture) {
 
 function open(culture) {
   return new Promise((resolve, reject) => {
-    if (typeof Worker !== 'function') throw new Error('this browser has no workers');
+    if (typeof Worker !== 'function') throw new Error('no-workers');
     const opened = worker = new Worker(new URL('reckoner.js', import.meta.url), { type: 'module' });
     const fail = reason => {
       clearTimeout(timer);
       if (worker === opened) end(reason);
       reject(new Error(reason));
     };
-    const timer = setTimeout(() => fail('it did not start in time'), patience);
-    opened.onerror = event => { event.preventDefault(); fail(event.message || 'its program was not allowed or not found'); };
+    const timer = setTimeout(() => fail('not-started-in-time'), patience);
+    opened.onerror = event => { event.preventDefault(); fail(event.message || 'not-allowed-or-not-found'); };
     opened.onmessage = ({ data }) => {
       if (data.ready !== undefined) {
         clearTimeout(timer);
