@@ -83,14 +83,14 @@ public sealed class ControlList
 
     private static ControlAgent Narrowed(ControlAgent agent, AgentRecord own)
     {
-        var source = new Source(own.LabelSource is { } label ? $"the keeper's own entry: {label}" : "the keeper's own entry", SourceStatus.Seen);
+        var source = new Source(own.LabelSource is { } label ? ControlTexts.FormatOwnLabel(label) : ControlTexts.OwnEntry, SourceStatus.Seen);
         Figure Days(int days) => new(days, Units.Days, source);
         Figure Share(double share) => new(share, Units.Percent, source);
         var temperatures = new List<TemperatureLimit>();
         if (own.Coldest is { } coldest)
-            temperatures.Add(new(true, DayTemperature.Maximum, new Figure(coldest, Units.DegreesCelsius, source), null, "Colder than the label in hand allows."));
+            temperatures.Add(new(true, DayTemperature.Maximum, new Figure(coldest, Units.DegreesCelsius, source), null, ControlTexts.ColderThanLabel));
         if (own.Warmest is { } warmest)
-            temperatures.Add(new(false, DayTemperature.Maximum, new Figure(warmest, Units.DegreesCelsius, source), null, "Warmer than the label in hand allows."));
+            temperatures.Add(new(false, DayTemperature.Maximum, new Figure(warmest, Units.DegreesCelsius, source), null, ControlTexts.WarmerThanLabel));
         temperatures.AddRange(agent.Temperatures.Where(limit => limit.IsLeast ? own.Coldest is null : own.Warmest is null));
         return agent with
         {

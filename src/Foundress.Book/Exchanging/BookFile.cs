@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
@@ -93,13 +92,13 @@ public static class BookFile
             }
             catch (EntryFormatException error)
             {
-                problems.Add(new LineProblem(lines.Number, lines.WasTooLong ? $"is longer than {GreatestLine} bytes." : error.Message));
+                problems.Add(new LineProblem(lines.Number, lines.WasTooLong ? ExchangeTexts.FormatLineTooLong(GreatestLine) : error.Message));
             }
         }
 
         return operation is null
-            ? throw new EntryFormatException("The file is empty.")
-            : new BookFileContent(operation, entries, problems, $"The file breaks off after line {lines.Number}: its last line, which says how many entries there are, is missing.");
+            ? throw new EntryFormatException(ExchangeTexts.FileEmpty)
+            : new BookFileContent(operation, entries, problems, ExchangeTexts.FormatFileBreaksOff(lines.Number));
     }
 
     private static string? FaultOf((int Entries, string Sha256) end, int found, IncrementalHash hash, LineReader lines)
@@ -107,10 +106,10 @@ public static class BookFile
         var digest = Convert.ToHexStringLower(hash.GetHashAndReset());
         var number = lines.Number;
         if (lines.Next() is not null)
-            return $"There is more after line {number}, which says that the file ends there.";
+            return ExchangeTexts.FormatMoreAfterEnd(number);
         if (end.Entries != found)
-            return string.Create(CultureInfo.InvariantCulture, $"The last line says that there are {end.Entries} entries; {found} lines of entries were found.");
-        return digest == end.Sha256 ? null : "A line was changed since the file was written: its SHA-256 is not the one in the last line.";
+            return ExchangeTexts.FormatEntriesDiffer(end.Entries, found);
+        return digest == end.Sha256 ? null : ExchangeTexts.DigestDiffers;
     }
 
     private static void Take(IncrementalHash hash, ReadOnlyMemory<byte> line)
@@ -155,9 +154,9 @@ public static class BookFile
     {
         using var document = TryParse(line);
         if (document?.RootElement is not { ValueKind: JsonValueKind.Object } head || Text(head, "file") != Mark || Text(head, "operation") is not { Length: > 0 } operation)
-            throw new EntryFormatException("This is not a file of a Foundress book: its first line does not say so.");
+            throw new EntryFormatException(ExchangeTexts.NotABookFile);
         if (!head.TryGetProperty("form"u8, out var form) || !form.TryGetInt32(out var number) || number != Form)
-            throw new EntryFormatException($"The file has the form {(head.TryGetProperty("form"u8, out form) ? form.ToString() : "?")}; this version reads form {Form}. Update the program.");
+            throw new EntryFormatException(ExchangeTexts.FormatFormUnknown(head.TryGetProperty("form"u8, out form) ? form.ToString() : "?", Form));
         return operation;
     }
 
@@ -177,14 +176,14 @@ public static class BookFile
         var entry = line.Span.StartsWith("{\"entry\":"u8) ? ReadWrapped(line) : EntryJson.Read(Encoding.UTF8.GetString(line.Span));
         return entry.Operation == operation
             ? entry
-            : throw new EntryFormatException($"operation: the entry belongs to '{entry.Operation}', the file to '{operation}'.");
+            : throw new EntryFormatException(ExchangeTexts.FormatOtherOperation(entry.Operation, operation));
     }
 
     private static Entry ReadWrapped(ReadOnlyMemory<byte> line)
     {
         using var document = TryParse(line);
         if (document?.RootElement is not { ValueKind: JsonValueKind.Object } root || !root.TryGetProperty("entry"u8, out var inner) || Text(root, "payloadText") is not { } payload)
-            throw new EntryFormatException("entry and payloadText: both are expected.");
+            throw new EntryFormatException(ExchangeTexts.WrappedWrong);
         // Read as any other, so that the same is asked of it.
         var text = EntryJson.Write(EntryJson.Read(inner));
         return EntryJson.Read(string.Concat(text.AsSpan(0, text.Length - "{}}".Length), payload, "}"));

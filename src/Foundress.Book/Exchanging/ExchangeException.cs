@@ -17,7 +17,7 @@ public sealed class ExchangeException : Exception
 
     /// <summary>An error without further detail.</summary>
     public ExchangeException()
-        : base("The exchange with the server did not come about.")
+        : base(ExchangeTexts.NoExchange)
     {
     }
 

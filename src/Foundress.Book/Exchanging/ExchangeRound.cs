@@ -119,7 +119,7 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
             await CheckLifeAsync(pulled.Incarnation);
             await book.TakeInAsync(operation, pulled.Entries, pending: false);
             if (pulled.Next <= after && pulled.More)
-                throw new ExchangeException($"The server says there is more but stays at position {after}.");
+                throw new ExchangeException(ExchangeTexts.FormatStaysAtPosition(after));
             after = pulled.Next;
             await store.SetAsync(CursorKey(operation), after.ToString(CultureInfo.InvariantCulture));
         }
@@ -131,6 +131,6 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     private async Task CheckLifeAsync(string? incarnation)
     {
         if (incarnation is not null && await store.GetAsync(IncarnationKey) is { } met && met != incarnation)
-            throw new ExchangeException("The server's book was restored or set up anew meanwhile. Nothing is lost; the next exchange begins from the start.");
+            throw new ExchangeException(ExchangeTexts.OtherLife);
     }
 }

@@ -16,7 +16,7 @@ public static class BasisField
             "" or "counted" => (BeeBasis.Counted, null),
             "weighed" => (BeeBasis.Weighed, null),
             "assumed" => (BeeBasis.Assumed, null),
-            _ => (BeeBasis.Counted, "Write 'counted', 'weighed' or 'assumed', or leave it empty for counted."),
+            _ => (BeeBasis.Counted, FieldTexts.BasisWords),
         };
         return problem;
     }

@@ -18,26 +18,26 @@ public static class BeesField
         bees = 0;
         text = text.Trim();
         if (text.Length == 0)
-            return "The number of bees is missing: a level cannot be told without it.";
+            return FieldTexts.BeesMissing;
         if (text[0] is '-' or '\u2212')
-            return "A number of bees cannot be negative.";
+            return FieldTexts.BeesNegative;
         if (!TryRead(text, decimalComma, out var number))
         {
             return !decimalComma && text.Contains(',')
-                ? "Write the number with a decimal point and without thousands marks."
-                : $"Write a number from 1 to {JarLimits.MostBees}.";
+                ? FieldTexts.BeesDecimalPoint
+                : FieldTexts.FormatBeesRange(JarLimits.MostBees);
         }
 
         if (number == 0)
-            return "A jar without bees says nothing: write how many bees were in it, or leave the row out.";
+            return FieldTexts.BeesZero;
         if (number < 1)
-            return "A jar holds at least one bee.";
+            return FieldTexts.BeesBelowOne;
         if (number > JarLimits.MostBees)
-            return $"No jar holds more than {JarLimits.MostBees} bees: check the columns.";
+            return FieldTexts.FormatBeesTooMany(JarLimits.MostBees);
         if (basis == BeeBasis.Counted && number != Math.Floor(number))
-            return "Counted bees are whole: round the number, or give 'weighed' or 'assumed' as bees_basis.";
+            return FieldTexts.BeesWhole;
         if (number < 10 && number != Math.Floor(number))
-            return "So few bees and a fraction: if the mark stands for thousands, leave it out.";
+            return FieldTexts.BeesThousands;
         bees = number;
         return null;
     }

@@ -1,3 +1,5 @@
+using Foundress.Book.Wording;
+
 namespace Foundress.Book.Importing;
 
 /// <summary>Which column of a file holds what.</summary>
@@ -28,13 +30,13 @@ internal sealed class ColumnPlaces
             if (!required.Contains(name) && !optional.Contains(name))
                 unknown.Add(header[i]);
             else if (!_at.TryAdd(name, i))
-                throw new ImportFormatException(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"The column '{name}' is there twice (columns {_at[name] + 1} and {i + 1}): take one out."));
+                throw new ImportFormatException(ImportTexts.FormatColumnTwice(name, _at[name] + 1, i + 1));
         }
 
         Unknown = unknown;
         var missing = required.Where(name => !_at.ContainsKey(name)).ToArray();
         if (missing.Length > 0)
-            throw new ImportFormatException($"The {(missing.Length == 1 ? "column" : "columns")} {string.Join(", ", missing)} {(missing.Length == 1 ? "is" : "are")} missing. {needed}");
+            throw new ImportFormatException($"{Plural.Pick(missing.Length, ImportTexts.FormatColumnsMissing(string.Join(", ", missing)))} {needed}");
     }
 
     /// <summary>Columns that are not known.</summary>

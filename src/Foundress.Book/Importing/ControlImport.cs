@@ -27,7 +27,7 @@ public static class ControlImport
     public static ControlFile Read(Stream csv, Ledger book, string operation, KnowledgeBase knowledge, DateOnly today, bool keepUnknown = false)
     {
         var opening = CsvOpening.Of(csv, [.. ControlColumns.Required, .. ControlColumns.Optional]);
-        var columns = new ColumnPlaces(opening.Header, ControlColumns.Required, ControlColumns.Optional, $"Needed: {string.Join(", ", ControlColumns.Required)}.", Aliases);
+        var columns = new ColumnPlaces(opening.Header, ControlColumns.Required, ControlColumns.Optional, ImportTexts.FormatColumnsNeeded(string.Join(", ", ControlColumns.Required)), Aliases);
         var rows = new ControlRows(opening.Reader, columns, book.State, ControlList.Of(book.State, knowledge), today, keepUnknown);
         var groups = new Dictionary<string, List<ControlRow>>(StringComparer.Ordinal);
         var order = new List<string>();
@@ -38,7 +38,7 @@ public static class ControlImport
             if (opening.Reader.Problem is null && opening.Reader.Fields.All(string.IsNullOrWhiteSpace))
                 continue;
             if (++count > MostRows)
-                throw new ImportFormatException($"The file has more than {MostRows} rows. Split it.");
+                throw new ImportFormatException(ImportTexts.FormatTooManyRows(MostRows));
             var (row, bad) = rows.Read();
             if (bad is not null)
             {
@@ -99,7 +99,8 @@ public static class ControlImport
             records.Add(new(id, record));
         if (first.End is { } end && end <= today && end > first.Start)
         {
-            var ended = new ControlEnded(control, end, first.Ending, null, first.Ending == ControlEnding.AsPlanned ? null : first.Reason ?? "Imported without a reason.");
+            // Kept in the book like any note: in the language of whoever imported the file.
+            var ended = new ControlEnded(control, end, first.Ending, null, first.Ending == ControlEnding.AsPlanned ? null : first.Reason ?? ImportTexts.NoReasonInFile);
             var endId = new EntryId(NamedIds.Of("imported end", control.ToString(), end.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
             if (!book.Contains(endId))
                 records.Add(new(endId, ended));

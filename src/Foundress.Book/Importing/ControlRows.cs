@@ -3,6 +3,7 @@ using Foundress.Book.Controls;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Importing;
 
@@ -24,7 +25,7 @@ internal sealed class ControlRows(CsvReader reader, ColumnPlaces columns, BookSt
         {
             var wrong = DateField.Read(Text(ControlColumns.End), today.AddYears(1), out var last);
             if (wrong is null && last < start)
-                wrong = string.Create(CultureInfo.InvariantCulture, $"The end lies before the start ({start:yyyy-MM-dd}): swap them, or correct one.");
+                wrong = ImportTexts.FormatEndBeforeStart(Say.Day(start));
             Check(problems, ControlColumns.End, wrong);
             end = last;
         }
@@ -36,7 +37,7 @@ internal sealed class ControlRows(CsvReader reader, ColumnPlaces columns, BookSt
             if (int.TryParse(days, NumberStyles.None, CultureInfo.InvariantCulture, out var whole) && whole <= 3650)
                 withdrawal = whole;
             else
-                problems.Add(new("withdrawal_days", days, "Write a whole number of days from 0 to 3650, or leave it empty."));
+                problems.Add(new("withdrawal_days", days, ImportTexts.WithdrawalDays));
         }
 
         var texts = new string?[ControlRow.TextColumns.Length];
@@ -53,7 +54,7 @@ internal sealed class ControlRows(CsvReader reader, ColumnPlaces columns, BookSt
         var name = Text(ControlColumns.Agent);
         if (name.Length is 0 or > 80)
         {
-            problems.Add(new(ControlColumns.Agent, name, "Write what was used, in at most 80 characters, for example oxalic-acid-trickle."));
+            problems.Add(new(ControlColumns.Agent, name, ImportTexts.ControlMissing));
             return name;
         }
 
@@ -61,9 +62,9 @@ internal sealed class ControlRows(CsvReader reader, ColumnPlaces columns, BookSt
         if (found.Count == 1)
             return found[0].Id;
         if (found.Count > 1)
-            problems.Add(new(ControlColumns.Agent, name, $"This may be {string.Join(" or ", found.Select(agent => agent.Id))}: write which."));
+            problems.Add(new(ControlColumns.Agent, name, ImportTexts.FormatControlEither(found.Select(agent => agent.Id).Aggregate(ImportTexts.FormatEither))));
         else if (!keepUnknown)
-            problems.Add(new(ControlColumns.Agent, name, "This is no known control. Write one of its known names, add it as your own in the settings, or import with --keep-unknown to keep it as it is written."));
+            problems.Add(new(ControlColumns.Agent, name, ImportTexts.ControlUnknown));
         return name;
     }
 
@@ -79,7 +80,7 @@ internal sealed class ControlRows(CsvReader reader, ColumnPlaces columns, BookSt
             case "partial":
                 return ControlEnding.Partial;
             default:
-                problems.Add(new(ControlColumns.Ending, text, "Write as planned, stopped early or partial, or leave it empty."));
+                problems.Add(new(ControlColumns.Ending, text, ImportTexts.EndingWords));
                 return ControlEnding.AsPlanned;
         }
     }
@@ -91,17 +92,17 @@ internal sealed class ControlRows(CsvReader reader, ColumnPlaces columns, BookSt
         if (apiaries.Length != 1)
         {
             problems.Add(new(ControlColumns.Apiary, place, apiaries.Length == 0
-                ? "The book has no apiary of this name: register it, or import its jars first."
-                : "The book has more than one apiary of this name: rename one of them."));
+                ? ImportTexts.ApiaryUnknown
+                : ImportTexts.ApiaryAmbiguous));
             return [];
         }
 
         var names = Text(ControlColumns.Colony).Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         var here = state.Colonies.Values.Where(colony => colony.ApiaryOn(start) == apiaries[0].Id && (colony.End is null || colony.End.On >= start)).ToArray();
         if (names is ["all" or "ALL" or "All"])
-            return here.Length > 0 ? [.. here.Select(colony => colony.Id)] : None(problems, "all", "No colony stood there on that day.");
+            return here.Length > 0 ? [.. here.Select(colony => colony.Id)] : None(problems, "all", ImportTexts.NoColonyThere);
         if (names.Length == 0)
-            return None(problems, string.Empty, "Name the colonies, with semicolons between them, or write all.");
+            return None(problems, string.Empty, ImportTexts.ColoniesMissing);
         var found = new List<ColonyId>();
         foreach (var name in names)
         {
@@ -109,7 +110,7 @@ internal sealed class ControlRows(CsvReader reader, ColumnPlaces columns, BookSt
             if (named.Length == 1)
                 found.Add(named[0].Id);
             else
-                problems.Add(new(ControlColumns.Colony, name, named.Length == 0 ? "No colony of this name lived there on that day: check the name, the apiary and the day." : "More than one colony has this name there: rename one of them."));
+                problems.Add(new(ControlColumns.Colony, name, named.Length == 0 ? ImportTexts.ColonyNotThere : ImportTexts.ColonyAmbiguousThere));
         }
 
         return [.. found.Distinct()];

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Foundress.Science;
 using Foundress.Science.Estimation;
 
@@ -25,26 +24,24 @@ public static class CountedJarsFile
         var columns = opening.Header.Select(JarColumns.Normal).ToList();
         var bees = columns.IndexOf(JarColumns.Bees);
         if (bees < 0)
-            throw new ImportFormatException($"The column {JarColumns.Bees} is missing. Found: {string.Join(", ", opening.Header)}. Optional: {Observer}, {JarColumns.Measure}.");
+            throw new ImportFormatException(ImportTexts.FormatScoopColumnMissing(JarColumns.Bees, string.Join(", ", opening.Header), $"{Observer}, {JarColumns.Measure}"));
         var (observer, measure) = (columns.IndexOf(Observer), columns.IndexOf(JarColumns.Measure));
         var reader = opening.Reader;
         var jars = new List<CountedJar>();
         while (reader.Read())
         {
             if (reader.Problem is { } malformed)
-                throw new ImportFormatException(Invariant($"Row {reader.Row}: {malformed}"));
+                throw new ImportFormatException(ImportTexts.FormatRowWrong(reader.Row, malformed));
             if (reader.Fields.All(string.IsNullOrWhiteSpace))
                 continue;
             var text = bees < reader.Fields.Count ? reader.Fields[bees].Trim() : string.Empty;
             if (BeesField.Read(text, BeeBasis.Counted, reader.Separator != ',', out var counted) is { } problem)
-                throw new ImportFormatException(Invariant($"Row {reader.Row}, bees '{text}': {problem}"));
+                throw new ImportFormatException(ImportTexts.FormatRowBeesWrong(reader.Row, text, problem));
             jars.Add(new CountedJar(Text(observer), Text(measure), (int)counted));
         }
 
-        return jars.Count > 0 ? jars : throw new ImportFormatException("The file holds no counted jar: add a row for each.");
+        return jars.Count > 0 ? jars : throw new ImportFormatException(ImportTexts.NoCountedJar);
 
         string Text(int column) => column >= 0 && column < reader.Fields.Count ? reader.Fields[column].Trim() : Unnamed;
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

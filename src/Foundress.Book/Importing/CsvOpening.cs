@@ -37,14 +37,14 @@ internal sealed class CsvOpening
         var taken = text.ReadBlock(start, 0, start.Length);
         var opening = new string(start, 0, taken);
         if (string.IsNullOrWhiteSpace(opening))
-            throw new ImportFormatException("The file is empty: it needs a row of column names and a row for each record.");
+            throw new ImportFormatException(ImportTexts.FileEmpty);
         if (opening.Contains('\0'))
             throw NotText();
         var first = opening.AsSpan().TrimStart()[0];
         if (first is '{' or '[')
-            throw new ImportFormatException("This is JSON, not CSV: save the jars as CSV, one row each.");
+            throw new ImportFormatException(ImportTexts.IsJson);
         if (first is '<')
-            throw new ImportFormatException("This is a web page or XML, not CSV: save the jars as CSV, one row each.");
+            throw new ImportFormatException(ImportTexts.IsMarkup);
 
         var separator = SeparatorOf(opening, columns ?? JarColumns.Required);
         var reader = new CsvReader(new RejoinedText(opening, text), separator);
@@ -52,7 +52,7 @@ internal sealed class CsvOpening
         while (header.Count == 0 && reader.Read())
         {
             if (reader.Problem is not null)
-                throw new ImportFormatException($"The row of column names (row {reader.Row}) is malformed: {reader.Problem}");
+                throw new ImportFormatException(ImportTexts.FormatHeaderMalformed(reader.Row, reader.Problem));
             // Some spreadsheets put a line "sep=;" first.
             if (reader.Fields.All(string.IsNullOrWhiteSpace) || reader.Fields[0].StartsWith("sep=", StringComparison.OrdinalIgnoreCase))
                 continue;
@@ -61,7 +61,7 @@ internal sealed class CsvOpening
 
         return header.Count > 0
             ? new CsvOpening(reader, name, header)
-            : throw new ImportFormatException("The file is empty: it needs a row of column names and a row for each record.");
+            : throw new ImportFormatException(ImportTexts.FileEmpty);
     }
 
     // The separator under which the first rows name the most columns that are known; a comma when none does.
@@ -85,26 +85,25 @@ internal sealed class CsvOpening
 
     private static (Encoding Encoding, string Name) EncodingOf(ReadOnlySpan<byte> head) => head switch
     {
-        [0xFF, 0xFE, ..] => (new UnicodeEncoding(bigEndian: false, byteOrderMark: true), "UTF-16 (little-endian)"),
-        [0xFE, 0xFF, ..] => (new UnicodeEncoding(bigEndian: true, byteOrderMark: true), "UTF-16 (big-endian)"),
-        [0xEF, 0xBB, 0xBF, ..] => (new UTF8Encoding(true), "UTF-8 with byte order mark"),
+        [0xFF, 0xFE, ..] => (new UnicodeEncoding(bigEndian: false, byteOrderMark: true), ImportTexts.Utf16LittleEndian),
+        [0xFE, 0xFF, ..] => (new UnicodeEncoding(bigEndian: true, byteOrderMark: true), ImportTexts.Utf16BigEndian),
+        [0xEF, 0xBB, 0xBF, ..] => (new UTF8Encoding(true), ImportTexts.Utf8WithMark),
         _ => (new UTF8Encoding(false), "UTF-8"),
     };
 
     private static void RefuseOtherForms(ReadOnlySpan<byte> head)
     {
         if (head.StartsWith("PK\u0003\u0004"u8))
-            throw new ImportFormatException("This is a spreadsheet or zip file, not CSV: open it and save the sheet with the jars as CSV (UTF-8).");
+            throw new ImportFormatException(ImportTexts.IsSpreadsheet);
         if (head.StartsWith((ReadOnlySpan<byte>)[0xD0, 0xCF, 0x11, 0xE0]))
-            throw new ImportFormatException("This is a spreadsheet of an old form, not CSV: open it and save the sheet with the jars as CSV (UTF-8).");
+            throw new ImportFormatException(ImportTexts.IsOldSpreadsheet);
         if (head.StartsWith("%PDF"u8))
-            throw new ImportFormatException("This is a PDF file, not CSV: save the jars as CSV from the program that made it.");
+            throw new ImportFormatException(ImportTexts.IsPdf);
         if (head.StartsWith((ReadOnlySpan<byte>)[0x1F, 0x8B]))
-            throw new ImportFormatException("This file is compressed: unpack it first.");
+            throw new ImportFormatException(ImportTexts.IsCompressed);
         if (head.Contains((byte)0))
             throw NotText();
     }
 
-    private static ImportFormatException NotText() =>
-        new("This is not a text file (it holds zero bytes): save the jars as CSV in UTF-8.");
+    private static ImportFormatException NotText() => new(ImportTexts.IsNotText);
 }

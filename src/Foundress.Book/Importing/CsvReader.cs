@@ -125,7 +125,7 @@ public sealed class CsvReader
             {
                 if (limited.Length == text.Length)
                     return at;
-                Problem = $"The row is longer than {GreatestRow} characters: split it, or close its quotes.";
+                Problem = ImportTexts.FormatRowTooLong(GreatestRow);
                 return -1;
             }
 
@@ -145,7 +145,7 @@ public sealed class CsvReader
             var found = text[at..].IndexOf('"');
             if (found < 0)
             {
-                Problem = "A quote (\") is opened and never closed: close it, or take it out.";
+                Problem = ImportTexts.QuoteNeverClosed;
                 return -1;
             }
 
@@ -162,7 +162,7 @@ public sealed class CsvReader
             at++;
         if (at < text.Length && !_fieldEnds.Contains(text[at]))
         {
-            Problem = "Text follows a closing quote (\"): a quote within a quoted field is written twice (\"\").";
+            Problem = ImportTexts.TextAfterQuote;
             return -1;
         }
 

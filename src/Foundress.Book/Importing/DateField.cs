@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Importing;
 
@@ -18,19 +19,19 @@ public static class DateField
         if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out day))
         {
             if (day > today)
-                return string.Create(CultureInfo.InvariantCulture, $"The day lies in the future (today is {today:yyyy-MM-dd}).");
-            return day < Earliest ? string.Create(CultureInfo.InvariantCulture, $"The day lies before {Earliest:yyyy-MM-dd}: check the year.") : null;
+                return FieldTexts.FormatDayInFuture(Say.Day(today));
+            return day < Earliest ? FieldTexts.FormatDayTooOld(Say.Day(Earliest)) : null;
         }
 
         if (text.Length == 0)
-            return "The day is missing: write it as yyyy-MM-dd, for example 2026-07-13.";
+            return FieldTexts.DayMissing;
         if (text.Length > 10 && text[10] is 'T' or ' ' && IsShapedAsDay(text.AsSpan(0, 10)))
-            return "Leave out the time: write only the day, as yyyy-MM-dd.";
+            return FieldTexts.DayWithTime;
         if (text.Length == 10 && IsShapedAsDay(text))
-            return "There is no such day in the calendar.";
+            return FieldTexts.DayUnreal;
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var serial) && serial is > 20_000 and < 80_000)
-            return "This is a spreadsheet's own day number: give the column the form yyyy-MM-dd and save the file again.";
-        return "Write days as yyyy-MM-dd, for example 2026-07-13; the order of day and month is not guessed.";
+            return FieldTexts.DaySerial;
+        return FieldTexts.DayForm;
     }
 
     private static bool IsShapedAsDay(ReadOnlySpan<char> text)

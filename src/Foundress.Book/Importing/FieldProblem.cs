@@ -14,6 +14,6 @@ public sealed record FieldProblem(string Column, string Value, string Fix)
         if (Column.Length == 0)
             return Fix;
         var shown = Value.Length > ShownLength ? string.Concat(Value.AsSpan(0, ShownLength), "…") : Value;
-        return shown.Length == 0 ? $"{Column}: {Fix}" : $"{Column} '{shown}': {Fix}";
+        return shown.Length == 0 ? $"{Column}: {Fix}" : FieldTexts.FormatValueWrong(Column, shown, Fix);
     }
 }

@@ -17,7 +17,7 @@ public sealed class ImportFormatException : FormatException
 
     /// <summary>An error without further detail.</summary>
     public ImportFormatException()
-        : base("This is not a CSV file of jars.")
+        : base(ImportTexts.NotJars)
     {
     }
 }

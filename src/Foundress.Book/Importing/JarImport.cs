@@ -32,7 +32,7 @@ public sealed class JarImport
         Encoding = opening.Encoding;
         Columns = opening.Header;
         _columns = new ColumnPlaces(
-            opening.Header, JarColumns.Required, JarColumns.Optional, $"Found: {Shown(opening.Header)}. Needed: {string.Join(", ", JarColumns.Required)}.");
+            opening.Header, JarColumns.Required, JarColumns.Optional, ImportTexts.FormatColumnsFound(Shown(opening.Header), string.Join(", ", JarColumns.Required)));
     }
 
     /// <summary>The encoding found.</summary>
@@ -116,13 +116,13 @@ public sealed class JarImport
         {
             var passesProblem = PassesField.Read(Text(JarColumns.Passes), out passes);
             if (passesProblem is null && mitesProblem is null && passes.Sum() != mites)
-                passesProblem = Invariant($"The passes add up to {passes.Sum()}, but the column mites says {mites}: one of the two is wrong.");
+                passesProblem = ImportTexts.FormatPassesDiffer(passes.Sum(), mites);
             Check(problems, JarColumns.Passes, passesProblem);
         }
 
         Check(problems, JarColumns.Measure, MeasureField.Read(Text(JarColumns.Measure), _rules.Measures, out var measure));
         if (measure is not null && basis == BeeBasis.Weighed)
-            problems.Add(new FieldProblem(JarColumns.Measure, measure, "A weighed jar needs no measure: empty this column, or say that the bees were counted or assumed."));
+            problems.Add(new FieldProblem(JarColumns.Measure, measure, ImportTexts.WeighedWithMeasure));
         Check(problems, JarColumns.Note, NameField.ReadNote(Text(JarColumns.Note), out var note));
         if (problems.Count > 0)
             return Reject(problems);
@@ -138,17 +138,11 @@ public sealed class JarImport
     {
         var id = IdOf(jar);
         if (!_rowOfJar.TryAdd(id, _reader.Row))
-        {
-            return Reject([new FieldProblem(string.Empty, string.Empty,
-                Invariant($"The same jar as in row {_rowOfJar[id]}: take one out, or tell two like jars apart in the column note."))]);
-        }
+            return Reject([new FieldProblem(string.Empty, string.Empty, ImportTexts.FormatSameJarAsRow(_rowOfJar[id]))]);
 
         var known = _book.Find(id) is { } entry ? entry : null;
         if (known is not null && RecordJson.TryRead(known.Kind, known.Payload, out _) is JarRecord before && before.Bees.Basis != jar.Bees.Basis)
-        {
-            return Reject([new FieldProblem(JarColumns.BeesBasis, Text(JarColumns.BeesBasis),
-                $"The book has this jar with bees {before.Bees.Basis.ToString().ToLowerInvariant()}: strike that jar out, then enter it anew by hand.")]);
-        }
+            return Reject([new FieldProblem(JarColumns.BeesBasis, Text(JarColumns.BeesBasis), KnownAs(before.Bees.Basis))]);
 
         var records = new List<NewRecord>(3);
         records.AddRange(_places.Settle(place));
@@ -156,6 +150,13 @@ public sealed class JarImport
             records.Add(new NewRecord(id, jar));
         return new AcceptedRow(_reader.Row, _reader.Line, id, known is not null, records);
     }
+
+    private static string KnownAs(BeeBasis basis) => basis switch
+    {
+        BeeBasis.Counted => ImportTexts.KnownAsCounted,
+        BeeBasis.Weighed => ImportTexts.KnownAsWeighed,
+        _ => ImportTexts.KnownAsAssumed,
+    };
 
     // How the bees are known is left out on purpose: correcting it in the file must not make a second jar.
     private EntryId IdOf(JarRecord jar) => new(NamedIds.Of(
@@ -175,8 +176,7 @@ public sealed class JarImport
         {
             if (_reader.Fields[i].AsSpan().Trim().Length == 0)
                 continue;
-            problems.Add(new FieldProblem(string.Empty, string.Empty, Invariant(
-                $"The row has {_reader.Fields.Count} fields, the header {Columns.Count}: put a field that holds the separator in quotes (\").")));
+            problems.Add(new FieldProblem(string.Empty, string.Empty, ImportTexts.FormatTooManyFields(_reader.Fields.Count, Columns.Count)));
             return;
         }
     }

@@ -1,7 +1,7 @@
-using System.Globalization;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Importing;
 
@@ -37,19 +37,19 @@ internal sealed class JarPlaces
         {
             var fresh = ApiaryNamed(apiaryName);
             if (!_state.Apiaries.ContainsKey(fresh) && _book.Contains(EntryOf(fresh)) && !_madeApiaries.Contains(fresh))
-                return place with { Problem = new FieldProblem(JarColumns.Apiary, apiaryName, "This apiary was struck out of the book: bring it back, or give another name.") };
+                return place with { Problem = new FieldProblem(JarColumns.Apiary, apiaryName, ImportTexts.ApiaryStruck) };
             apiaries = [fresh];
         }
 
         if (apiaries.Count > 1)
-            return place with { Problem = new FieldProblem(JarColumns.Apiary, apiaryName, "The book has more than one apiary of this name: rename one of them.") };
+            return place with { Problem = new FieldProblem(JarColumns.Apiary, apiaryName, ImportTexts.ApiaryAmbiguous) };
         place = place with { Apiary = apiaries[0] };
 
         var namesakes = _colonies.TryGetValue(NameField.Key(colonyName), out var listed) ? listed : [];
         var here = namesakes.Where(colony => colony.ApiaryOn(day) == place.Apiary).ToArray();
         var alive = here.Where(colony => colony.End is null || colony.End.On >= day).ToArray();
         if (alive.Length > 1)
-            return place with { Problem = new FieldProblem(JarColumns.Colony, colonyName, $"'{apiaryName}' has more than one colony of this name: rename one of them.") };
+            return place with { Problem = new FieldProblem(JarColumns.Colony, colonyName, ImportTexts.FormatColonyAmbiguous(apiaryName)) };
         if (alive.Length == 1)
             return place with { Colony = alive[0].Id };
         if (here.Length > 0)
@@ -59,7 +59,7 @@ internal sealed class JarPlaces
 
         var made = ColonyNamed(place.Apiary, colonyName);
         if (!_state.Colonies.ContainsKey(made) && _book.Contains(EntryOf(made)) && !_madeColonies.Contains(made))
-            return place with { Problem = new FieldProblem(JarColumns.Colony, colonyName, "This colony was struck out of the book: bring it back, or give another name.") };
+            return place with { Problem = new FieldProblem(JarColumns.Colony, colonyName, ImportTexts.ColonyStruck) };
         return place with { Colony = made };
     }
 
@@ -72,17 +72,13 @@ internal sealed class JarPlaces
             yield return new NewRecord(EntryOf(place.Colony), new ColonyRecord(place.Colony, place.ColonyName, place.Apiary));
     }
 
-    private static FieldProblem Ended(string name, Colony colony) => new(JarColumns.Colony, name, string.Create(
-        CultureInfo.InvariantCulture,
-        $"This colony ended on {colony.End!.On:yyyy-MM-dd}: check the date, or register the colony that has its number now."));
+    private static FieldProblem Ended(string name, Colony colony) => new(JarColumns.Colony, name, ImportTexts.FormatColonyEnded(Say.Day(colony.End!.On)));
 
-    private FieldProblem Elsewhere(string name, string apiaryName, Colony colony, DateOnly day)
-    {
-        var there = _state.Apiaries.TryGetValue(colony.ApiaryOn(day), out var apiary) ? apiary.Name : "another apiary";
-        return new FieldProblem(JarColumns.Colony, name, string.Create(
-            CultureInfo.InvariantCulture,
-            $"On {day:yyyy-MM-dd} this colony stood in '{there}', not in '{apiaryName}': check the apiary and the date."));
-    }
+    private FieldProblem Elsewhere(string name, string apiaryName, Colony colony, DateOnly day) => new(
+        JarColumns.Colony, name,
+        _state.Apiaries.TryGetValue(colony.ApiaryOn(day), out var there)
+            ? ImportTexts.FormatColonyElsewhere(Say.Day(day), there.Name, apiaryName)
+            : ImportTexts.FormatColonySomewhereElse(Say.Day(day), apiaryName));
 
     private ApiaryId ApiaryNamed(string name) => new(NamedIds.Of("imported apiary", _operation, NameField.Key(name)));
 

@@ -13,6 +13,6 @@ public static class MeasureField
         measure = text.Trim().ToLowerInvariant() is { Length: > 0 } id ? id : null;
         return measure is null || known.Contains(measure)
             ? null
-            : $"There is no such measure. Known are {string.Join(", ", known)}; leave it empty when none was used.";
+            : FieldTexts.FormatMeasureUnknown(string.Join(", ", known));
     }
 }

@@ -29,10 +29,10 @@ public static class MethodField
 
         var all = string.Join(", ", known);
         if (wanted.Length == 0)
-            return $"The method is missing: write one of {all}.";
+            return FieldTexts.FormatMethodMissing(all);
         return least <= Math.Max(2, nearest.Length / 3)
-            ? $"This method is not known; did you mean '{nearest}'? Known are {all}."
-            : $"This method is not known. Known are {all}.";
+            ? FieldTexts.FormatMethodMeant(nearest, all)
+            : FieldTexts.FormatMethodUnknown(all);
     }
 
     // Levenshtein distance: letters to insert, drop or change (Levenshtein 1966).

@@ -16,17 +16,17 @@ public static class MitesField
         if (WholeNumber.TryRead(text, out var number))
         {
             if (number > JarLimits.MostMites)
-                return $"No jar gives more than {JarLimits.MostMites} mites: check the columns.";
+                return FieldTexts.FormatMitesTooMany(JarLimits.MostMites);
             mites = (int)number;
             return null;
         }
 
         if (text.Length == 0)
-            return "The number of mites is missing: write 0 when none were found.";
+            return FieldTexts.MitesMissing;
         if (text[0] is '-' or '\u2212')
-            return "A number of mites cannot be negative.";
+            return FieldTexts.MitesNegative;
         return WholeNumber.IsFraction(text)
-            ? "Mites are counted whole: write the count, not a level or a mean."
-            : $"Write a whole number from 0 to {JarLimits.MostMites}.";
+            ? FieldTexts.MitesWhole
+            : FieldTexts.FormatMitesRange(JarLimits.MostMites);
     }
 }

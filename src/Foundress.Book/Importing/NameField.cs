@@ -22,9 +22,9 @@ public static class NameField
     {
         name = text.Trim();
         if (name.Length == 0)
-            return "The name is missing.";
+            return FieldTexts.NameMissing;
         if (name.Length > GreatestName)
-            return Invariant($"The name is {name.Length} characters long; at most {GreatestName} are taken.");
+            return FieldTexts.FormatNameTooLong(name.Length, GreatestName);
         return CheckCharacters(name, lineBreaks: false);
     }
 
@@ -37,7 +37,7 @@ public static class NameField
         text = text.Trim();
         note = text.Length == 0 ? null : text;
         if (text.Length > GreatestNote)
-            return Invariant($"The note is {text.Length} characters long; at most {GreatestNote} are taken.");
+            return FieldTexts.FormatNoteTooLong(text.Length, GreatestNote);
         return CheckCharacters(text, lineBreaks: true);
     }
 
@@ -49,9 +49,9 @@ public static class NameField
         foreach (var character in text)
         {
             if (character == Unreadable || char.IsSurrogate(character) && !IsWhole(text))
-                return "Some characters could not be read: save the file as UTF-8.";
+                return FieldTexts.CharactersUnread;
             if (char.IsControl(character) && !(lineBreaks && character is '\r' or '\n' or '\t'))
-                return Invariant($"It holds a control character (U+{(int)character:X4}): take it out.");
+                return FieldTexts.FormatControlCharacter(((int)character).ToString("X4", CultureInfo.InvariantCulture));
         }
 
         return null;
@@ -70,6 +70,4 @@ public static class NameField
 
         return true;
     }
-
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Foundress.Book.Rules;
 
 namespace Foundress.Book.Importing;
@@ -17,18 +16,18 @@ public static class PassesField
         passes = [];
         var parts = text.Split(Marks, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
         if (parts.Length == 0)
-            return "Write the mites of each pass, for example 18;2.";
+            return FieldTexts.PassesMissing;
         if (parts.Length > JarLimits.MostPasses)
-            return string.Create(CultureInfo.InvariantCulture, $"{parts.Length} passes are given; at most {JarLimits.MostPasses} are taken.");
+            return FieldTexts.FormatPassesTooMany(parts.Length, JarLimits.MostPasses);
         var counts = new int[parts.Length];
         for (var i = 0; i < parts.Length; i++)
         {
             if (MitesField.Read(parts[i], out counts[i]) is { } problem)
-                return string.Create(CultureInfo.InvariantCulture, $"Pass {i + 1} ('{parts[i]}'): {problem}");
+                return FieldTexts.FormatPassWrong(i + 1, parts[i], problem);
         }
 
         if (counts.Sum() > JarLimits.MostMites)
-            return $"No jar gives more than {JarLimits.MostMites} mites: check the columns.";
+            return FieldTexts.FormatMitesTooMany(JarLimits.MostMites);
         passes = counts;
         return null;
     }

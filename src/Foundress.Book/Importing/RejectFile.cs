@@ -45,7 +45,7 @@ public sealed class RejectFile
 
         var problem = string.Join(" ", row.Problems);
         if (row.Fields.Count > _columns)
-            problem += " The rest of the row was: " + string.Join(" | ", row.Fields.Skip(_columns));
+            problem = ImportTexts.FormatRestOfRow(problem, string.Join(" | ", row.Fields.Skip(_columns)));
         _writer.Write([.. fields, row.Row.ToString(CultureInfo.InvariantCulture), problem]);
     }
 }

@@ -17,7 +17,7 @@ public sealed class EntryFormatException : FormatException
 
     /// <summary>An error without further detail.</summary>
     public EntryFormatException()
-        : base("This is not a journal entry.")
+        : base(EntryTexts.NotAnEntry)
     {
     }
 }

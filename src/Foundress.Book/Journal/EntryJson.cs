@@ -72,7 +72,7 @@ public static class EntryJson
     {
         using var document = Parse(utf8);
         if (document.RootElement.ValueKind != JsonValueKind.Array)
-            throw new EntryFormatException("Expected an array of entries.");
+            throw new EntryFormatException(EntryTexts.NotAnArray);
         var entries = new List<Entry>(document.RootElement.GetArrayLength());
         foreach (var element in document.RootElement.EnumerateArray())
             entries.Add(Read(element));
@@ -90,29 +90,29 @@ public static class EntryJson
         catch (InvalidOperationException error)
         {
             // A name with an escape that spells half a surrogate pair: valid JSON grammar, but no text.
-            throw new EntryFormatException("The names of an entry's fields must be valid Unicode text.", error);
+            throw new EntryFormatException(EntryTexts.NamesNotText, error);
         }
     }
 
     private static Entry ReadFields(JsonElement element)
     {
         if (element.ValueKind != JsonValueKind.Object)
-            throw new EntryFormatException("An entry is a JSON object.");
+            throw new EntryFormatException(EntryTexts.NotAnObject);
         CheckNames(element);
         var idText = Text(element, "id");
         if (!Guid.TryParseExact(idText, "D", out var id))
-            throw new EntryFormatException($"id: '{idText}' is not a UUID.");
+            throw new EntryFormatException(EntryTexts.FormatIdWrong(idText));
         var clockText = Text(element, "clock");
         if (!HybridTime.TryParse(clockText, out var clock))
-            throw new EntryFormatException($"clock: '{clockText}' is not twelve hexadecimal digits, a hyphen and four more.");
+            throw new EntryFormatException(EntryTexts.FormatClockWrong(clockText));
         if (!element.TryGetProperty("schema", out var schemaElement) || schemaElement.ValueKind != JsonValueKind.Number
             || !schemaElement.TryGetInt32(out var schema) || schema < 1)
-            throw new EntryFormatException("schema: a whole number from 1 is missing.");
+            throw new EntryFormatException(EntryTexts.SchemaMissing);
         if (!element.TryGetProperty("payload", out var payload) || payload.ValueKind != JsonValueKind.Object)
-            throw new EntryFormatException("payload: a JSON object is missing.");
+            throw new EntryFormatException(EntryTexts.PayloadMissing);
         var raw = payload.GetRawText();
         if (raw.Length > GreatestPayload)
-            throw new EntryFormatException($"payload: {raw.Length} characters; the most is {GreatestPayload}.");
+            throw new EntryFormatException(EntryTexts.FormatPayloadTooLong(raw.Length, GreatestPayload));
         return new Entry(
             new EntryId(id), Text(element, "operation"), Text(element, "author"), Text(element, "device"),
             clock, Text(element, "kind"), schema, raw);
@@ -127,13 +127,9 @@ public static class EntryJson
         {
             var place = Array.FindIndex(Fields, field.NameEquals);
             if (place < 0)
-            {
-                throw new EntryFormatException(
-                    $"{Short(field.Name)}: a field of entries that this version does not know. Update the program; nothing is lost until then. Fields of your own belong inside the payload.");
-            }
-
+                throw new EntryFormatException(EntryTexts.FormatFieldUnknown(Short(field.Name)));
             if ((seen & (1 << place)) != 0)
-                throw new EntryFormatException($"{Fields[place]}: is given twice.");
+                throw new EntryFormatException(EntryTexts.FormatFieldTwice(Fields[place]));
             seen |= 1 << place;
         }
     }
@@ -144,21 +140,21 @@ public static class EntryJson
     {
         // The parser checks text only when it is read, and payloads are kept unread.
         if (!Utf8.IsValid(utf8.Span))
-            throw new EntryFormatException("This is not valid UTF-8 text.");
+            throw new EntryFormatException(EntryTexts.NotUtf8);
         try
         {
             return JsonDocument.Parse(utf8, new JsonDocumentOptions { MaxDepth = 16 });
         }
         catch (JsonException error)
         {
-            throw new EntryFormatException("This is not valid JSON: " + error.Message, error);
+            throw new EntryFormatException(EntryTexts.FormatNotJson(error.Message), error);
         }
     }
 
     private static string Text(JsonElement element, string name)
     {
         if (!element.TryGetProperty(name, out var value) || value.ValueKind != JsonValueKind.String)
-            throw new EntryFormatException($"{name}: text is missing.");
+            throw new EntryFormatException(EntryTexts.FormatTextMissing(name));
         string text;
         try
         {
@@ -167,11 +163,11 @@ public static class EntryJson
         catch (InvalidOperationException error)
         {
             // Escapes that spell half a surrogate pair: valid JSON grammar, but no text.
-            throw new EntryFormatException($"{name}: is not valid Unicode text.", error);
+            throw new EntryFormatException(EntryTexts.FormatTextNotUnicode(name), error);
         }
 
         return text.Length is > 0 and <= GreatestName
             ? text
-            : throw new EntryFormatException($"{name}: 1 to {GreatestName} characters are expected, not {text.Length}.");
+            : throw new EntryFormatException(EntryTexts.FormatTextLength(name, GreatestName, text.Length));
     }
 }

@@ -12,7 +12,7 @@ public sealed class IdConverter<TId> : JsonConverter<TId>
     public override TId Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
         reader.TokenType == JsonTokenType.String && reader.TryGetGuid(out var value)
             ? TId.From(value)
-            : throw new JsonException($"Expected a UUID for {typeof(TId).Name}.");
+            : throw new JsonException(EntryTexts.FormatExpectedUuid(typeof(TId).Name));
 
     /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer, TId value, JsonSerializerOptions options) => writer.WriteStringValue(value.Value);

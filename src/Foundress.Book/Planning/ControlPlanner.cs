@@ -42,7 +42,7 @@ public sealed class ControlPlanner
     /// <param name="state">The book.</param>
     /// <param name="knowledge">Where the usual one stands.</param>
     public static (double Value, string Source) ToleranceOf(BookState state, KnowledgeBase knowledge) => state.Policy.Tolerance is { } own
-        ? (own, "your own setting")
+        ? (own, PlanTexts.OwnSetting)
         : (knowledge.Controls.Planning.Tolerance.Value, knowledge.Controls.Planning.Tolerance.Source.Text);
 
     /// <summary>What the rules say of every control on a day that may lie ahead.</summary>
@@ -93,7 +93,7 @@ public sealed class ControlPlanner
         var colonies = Living(apiary, today, how);
         if (colonies.Count == 0)
         {
-            yield return new PlanStep(1, 1, "Done", Empty(apiary, today, how, "No living colonies are registered here."));
+            yield return new PlanStep(1, 1, PlanTexts.StepDone, Empty(apiary, today, how, PlanTexts.NoColonies));
             yield break;
         }
 
@@ -101,11 +101,11 @@ public sealed class ControlPlanner
         var lines = forecaster.LinesOf(apiary, today, how.Ahead);
         if (Array.TrueForAll(lines, line => line is null))
         {
-            yield return new PlanStep(1, 1, "Done", Empty(apiary, today, how, "No line in mites per 100 bees is in force here, so a plan has nothing to keep to. Choose lines in the settings."));
+            yield return new PlanStep(1, 1, PlanTexts.StepDone, Empty(apiary, today, how, PlanTexts.NoLine));
             yield break;
         }
 
-        var scene = new PlanScene(apiary, colonies, _state, _knowledge, _seasons, _culture, today, how, forecaster, lines, (how.Tolerance ?? Tolerance.Value, how.Tolerance is null ? Tolerance.Source : "given for this search"));
+        var scene = new PlanScene(apiary, colonies, _state, _knowledge, _seasons, _culture, today, how, forecaster, lines, (how.Tolerance ?? Tolerance.Value, how.Tolerance is null ? Tolerance.Source : PlanTexts.GivenForSearch));
         foreach (var step in scene.Steps(_controls))
             yield return step;
     }

@@ -3,6 +3,7 @@ using Foundress.Book.Controls;
 using Foundress.Book.Journal;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Science.Planning;
 
 namespace Foundress.Book.Planning;
@@ -69,16 +70,14 @@ internal sealed class PlanList(
     private static IEnumerable<DroppedPlans> Dropped(PlanTally tally)
     {
         foreach (var (conflict, count) in tally.Conflicts)
-            yield return new DroppedPlans(count, $"{Plans(count)}: {PlanRulings.Say((PlanConflict)conflict)}.");
+            yield return new DroppedPlans(count, PlanRulings.Dropped((PlanConflict)conflict, count));
         if (tally.TooLate > 0)
-            yield return new DroppedPlans(tally.TooLate, $"{Plans(tally.TooLate)}: the next control would begin after the tolerance is already passed, and nothing before its first day can change.");
+            yield return new DroppedPlans(tally.TooLate, Plural.Pick(tally.TooLate, PlanTexts.FormatDroppedTooLate(tally.TooLate)));
         if (tally.NotNeeded > 0)
-            yield return new DroppedPlans(tally.NotNeeded, $"{Plans(tally.NotNeeded)}: the tolerance is kept with one control fewer.");
+            yield return new DroppedPlans(tally.NotNeeded, Plural.Pick(tally.NotNeeded, PlanTexts.FormatDroppedNotNeeded(tally.NotNeeded)));
         if (tally.Heavier > 0)
-            yield return new DroppedPlans(tally.Heavier, $"{Plans(tally.Heavier)}: another that keeps the tolerance asks no more in any respect (number, hazard, work, cost).");
+            yield return new DroppedPlans(tally.Heavier, Plural.Pick(tally.Heavier, PlanTexts.FormatDroppedHeavier(tally.Heavier)));
         if (tally.LeftAside > 0)
-            yield return new DroppedPlans(tally.LeftAside, $"{Plans(tally.LeftAside)}: a first reckoning, which puts together what each control does alone, held them for worse than those worked out. It may be wrong.", false);
+            yield return new DroppedPlans(tally.LeftAside, Plural.Pick(tally.LeftAside, PlanTexts.FormatDroppedLeftAside(tally.LeftAside)), false);
     }
-
-    private static string Plans(int count) => Wording.Say.Count(count, "plan", "plans");
 }

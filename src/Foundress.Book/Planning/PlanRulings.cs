@@ -1,4 +1,5 @@
 using Foundress.Book.Controls;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Planning;
 
@@ -30,14 +31,14 @@ internal sealed class PlanRulings(ControlList controls, Func<IReadOnlyList<PlanU
         return next.NeedsBrood && bees && brood(earlier, next.Start).None ? PlanConflict.NoBrood : PlanConflict.None;
     }
 
-    /// <summary>Why plans were dropped, in words.</summary>
-    internal static string Say(PlanConflict conflict) => conflict switch
+    /// <summary>How many plans were dropped and why, in words.</summary>
+    internal static string Dropped(PlanConflict conflict, int count) => Plural.Pick(count, conflict switch
     {
-        PlanConflict.Overlap => "one control would begin while another of its kind is at work",
-        PlanConflict.Interval => "a control would be used again too soon",
-        PlanConflict.Rotation => "two controls of one group would follow each other",
-        PlanConflict.SealedBrood => "a control that needs a time without sealed brood would meet brood",
-        PlanConflict.NoBrood => "a control that needs brood would find none",
+        PlanConflict.Overlap => PlanTexts.FormatDroppedOverlap(count),
+        PlanConflict.Interval => PlanTexts.FormatDroppedInterval(count),
+        PlanConflict.Rotation => PlanTexts.FormatDroppedRotation(count),
+        PlanConflict.SealedBrood => PlanTexts.FormatDroppedSealedBrood(count),
+        PlanConflict.NoBrood => PlanTexts.FormatDroppedNoBrood(count),
         _ => throw new ArgumentOutOfRangeException(nameof(conflict), conflict, "This is no conflict."),
-    };
+    });
 }

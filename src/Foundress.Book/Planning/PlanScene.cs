@@ -52,7 +52,7 @@ internal sealed class PlanScene
         var to = _today.AddDays(_how.Ahead);
         var first = _forecaster.StartOf(_colonies, _today, _how.RecordDays);
         var until = _today.DayNumber - first.DayNumber;
-        yield return new PlanStep(0, parts, "Reading the record");
+        yield return new PlanStep(0, parts, PlanTexts.StepReading);
 
         var histories = new ColonyHistory[_colonies.Count];
         var bees = new ColonyBees[_colonies.Count];
@@ -63,14 +63,14 @@ internal sealed class PlanScene
         }
 
         _jars = histories.Sum(history => history.Evidence.ToArray().Count(count => count.Kind == EvidenceKind.Jar && count.Day <= until));
-        yield return new PlanStep(1, parts, "Learning from the counts");
+        yield return new PlanStep(1, parts, PlanTexts.StepLearning);
         var priors = _knowledge.Mites.Priors;
         var belief = ApiaryBelief.Learn(histories, priors, [.. Enumerable.Repeat(until, histories.Length)], new ColonyFilter(Math.Max(_how.Particles / 4, 64)), _seed);
         ColonyFilter[] filters = [.. Enumerable.Range(0, Math.Min(SideBySide.Width, histories.Length)).Select(_ => new ColonyFilter(_how.Particles))];
         var states = new PlanColony[histories.Length];
         for (var i = 0; i < histories.Length; i += filters.Length)
         {
-            yield return new PlanStep(2 + i, parts, "Learning from the counts");
+            yield return new PlanStep(2 + i, parts, PlanTexts.StepLearning);
             var from = i;
             SideBySide.Each(Math.Min(filters.Length, histories.Length - i), beside =>
             {
@@ -93,7 +93,7 @@ internal sealed class PlanScene
         var none = new PlanFan(_today, _loads.Length, _how.Step);
         var chances = new float[_loads.Length * states.Length];
         foreach (var done in Exactly([], futures, full, chances, none))
-            yield return new PlanStep(done, 10 * states.Length, "Looking at what comes if nothing is done");
+            yield return new PlanStep(done, 10 * states.Length, PlanTexts.StepNothing);
         var aim = new PlanAim(_tolerance.Value, JudgedFrom(new PlanReading(_how.Step, states.Length, chances, new PlanAim(_tolerance.Value, 0)), uses));
         var nothing = new PlanFinal([], PlanWeight.Nothing, new PlanReading(_how.Step, states.Length, chances, aim), none.Points(_recovery), []);
         var seen = Seen(nothing.Reading);
@@ -106,7 +106,7 @@ internal sealed class PlanScene
         foreach (var step in search.Steps())
         {
             result = step.Result;
-            yield return new PlanStep(step.Done, step.Of + (10 * states.Length), $"Trying plans: {step.Done} so far");
+            yield return new PlanStep(step.Done, step.Of + (10 * states.Length), PlanTexts.FormatStepTrying(step.Done));
         }
 
         var costs = uses.All.Count > 0 && uses.All.All(use => controls.CostOf(use.Agent.Id) is not null);
@@ -121,11 +121,11 @@ internal sealed class PlanScene
             var fan = new PlanFan(_today, _loads.Length, _how.Step);
             chances = new float[chances.Length];
             foreach (var done in Exactly(plan, futures, full, chances, fan))
-                yield return new PlanStep(result!.Tally.Run + (i * states.Length) + done, result.Tally.Run + (picked.Count * states.Length), "Looking closely at the best");
+                yield return new PlanStep(result!.Tally.Run + (i * states.Length) + done, result.Tally.Run + (picked.Count * states.Length), PlanTexts.StepClosely);
             finals.Add(new PlanFinal(plan, picked[i].Weight, new PlanReading(_how.Step, states.Length, chances, aim), fan.Points(_recovery), ruled));
         }
 
-        yield return new PlanStep(1, 1, "Done", new PlanList(_culture, _tolerance, _today, _today.AddDays(_how.Ahead), _today.AddDays(aim.JudgedFrom), _jars, _colonies, controls, costs)
+        yield return new PlanStep(1, 1, PlanTexts.StepDone, new PlanList(_culture, _tolerance, _today, _today.AddDays(_how.Ahead), _today.AddDays(aim.JudgedFrom), _jars, _colonies, controls, costs)
             .Of(_apiary.Id, finals, result!.Tally, uses, LineSteps()));
     }
 
@@ -164,7 +164,7 @@ internal sealed class PlanScene
     private static IEnumerable<string> Expected(PlanUse use, BroodState brood)
     {
         if (brood == BroodState.None && use.Agent.Requirements.Any(one => one.Need == ControlNeed.Broodless))
-            yield return "No sealed brood is expected then, by the usual year of this site and the plan: look before.";
+            yield return PlanTexts.BroodlessExpected;
     }
 
     // All colonies with all particles, a few at a time.

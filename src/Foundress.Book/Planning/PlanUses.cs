@@ -3,6 +3,7 @@ using Foundress.Book.Controls;
 using Foundress.Book.Forecasting;
 using Foundress.Book.Journal;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Science.Planning;
 
@@ -26,7 +27,7 @@ internal sealed class PlanUses
 
     /// <summary>Controls on days that were ruled out, in words.</summary>
     internal IEnumerable<DroppedPlans> RuledOut => _ruledOut.Select(one => new DroppedPlans(
-        one.Value.Count, $"{Wording.Say.Count(one.Value.Count, "start", "starts")} of {Wording.Say.List([.. one.Value.Titles], 20)}: {Words(one.Key)}."));
+        one.Value.Count, Plural.Pick(one.Value.Count, Words(one.Key, one.Value.Count, Say.List([.. one.Value.Titles], 20)))));
 
     /// <summary>Controls whose effect on mites is not followed by the model, in words.</summary>
     internal List<string> LeftOut { get; } = [];
@@ -40,7 +41,7 @@ internal sealed class PlanUses
     {
         var uses = new PlanUses();
         ControlAgent[] agents = [.. controls.All.Where(agent => agent.IsOffered)];
-        uses.LeftOut.AddRange(agents.Where(agent => !IsFollowed(agent)).Select(agent => $"{agent.Title}: what it does to mites comes slowly or goes with bees that leave, so it is not set against the others here."));
+        uses.LeftOut.AddRange(agents.Where(agent => !IsFollowed(agent)).Select(agent => PlanTexts.FormatNotFollowed(agent.Title)));
         for (var day = 0; day <= options.Ahead - LastDays; day += options.Step)
         {
             var on = days.Today.AddDays(day);
@@ -84,18 +85,18 @@ internal sealed class PlanUses
             offer.Against.Any(reason => reason.Ground == Ground.Rotation)));
     }
 
-    private static string Words(Ground ground) => ground switch
+    private static string Words(Ground ground, int count, string controls) => ground switch
     {
-        Ground.Temperature => "too cold or too warm while it would be at work",
-        Ground.Supers => "supers are on or due too soon",
-        Ground.Brood => "the colony has not the brood it needs",
-        Ground.Cluster => "the bees sit in the winter cluster, or would before it is over",
-        Ground.Rotation => "its group was used last",
-        Ground.Interval => "too soon after its last use, or one of its kind is still at work",
-        Ground.Gear => "gear is lacking",
-        Ground.Refused => "you have ruled it out",
-        Ground.Organic => "certified organic keeping does not allow it",
-        Ground.Queen => "the queen",
+        Ground.Temperature => PlanTexts.FormatRuledByTemperature(count, controls),
+        Ground.Supers => PlanTexts.FormatRuledBySupers(count, controls),
+        Ground.Brood => PlanTexts.FormatRuledByBrood(count, controls),
+        Ground.Cluster => PlanTexts.FormatRuledByCluster(count, controls),
+        Ground.Rotation => PlanTexts.FormatRuledByRotation(count, controls),
+        Ground.Interval => PlanTexts.FormatRuledByInterval(count, controls),
+        Ground.Gear => PlanTexts.FormatRuledByGear(count, controls),
+        Ground.Refused => PlanTexts.FormatRuledByKeeper(count, controls),
+        Ground.Organic => PlanTexts.FormatRuledByOrganic(count, controls),
+        Ground.Queen => PlanTexts.FormatRuledByQueen(count, controls),
         _ => throw new ArgumentOutOfRangeException(nameof(ground), ground, "This ground has no words."),
     };
 }

@@ -37,7 +37,9 @@ public static class PlannedDues
                     continue;
                 dues.Add(new PlannedDue(
                     $"planned:{plan.Entry.Id}:{use.Agent}:{Say.Day(use.Start)}", plan, use, use.Start, to,
-                    $"Planned: {controls.TitleOf(use.Agent)} ({Say.Count(plan.Facts.Colonies.Count, "colony", "colonies")}), from about {Say.Day(use.Start)}. Look at jars, weather and brood, and read the label first.{Since(plan, use, state, knowledge, controls, today)}"));
+                    string.Join(' ', [
+                        PlanTexts.FormatPlanned(controls.TitleOf(use.Agent), Say.Colonies(plan.Facts.Colonies.Count), Say.Day(use.Start)),
+                        .. Since(plan, use, state, knowledge, controls, today)])));
             }
         }
 
@@ -45,34 +47,34 @@ public static class PlannedDues
     }
 
     // What has come to speak against a planned control since, and what makes the plan old.
-    private static string Since(ControlPlan plan, PlannedUse use, BookState state, KnowledgeBase knowledge, ControlList controls, DateOnly today)
+    private static List<string> Since(ControlPlan plan, PlannedUse use, BookState state, KnowledgeBase knowledge, ControlList controls, DateOnly today)
     {
         var facts = plan.Facts;
         ColonyId[] living = [.. facts.Colonies.Where(id => state.Colonies.TryGetValue(id, out var colony) && colony.LivesOn(today))];
         var day = use.Start < today ? today : use.Start;
         var parts = new List<string>();
         if (living.Length == 0)
-            return " None of its colonies lives any more: strike the plan out.";
+            return [PlanTexts.NoneLives];
         if (controls.Find(use.Agent) is { } agent && day <= today.AddDays(Situations.FreshDays) && state.Apiaries.TryGetValue(facts.Apiary, out var apiary))
         {
             var situation = PlanSituations.On(apiary, living, state, knowledge, day, new PlanOptions());
             var offer = ControlChoices.For(agent, situation, controls);
             if (offer.Against.Count > 0)
-                parts.Add($"By what the book says now it is ruled out: {string.Join(" ", offer.Against.Select(reason => reason.Text))}");
+                parts.Add(PlanTexts.FormatNowRuledOut(string.Join(" ", offer.Against.Select(reason => reason.Text))));
         }
 
         var jars = living.Sum(id => state.JarsOf(id).Count(jar => jar.Entry.Clock > plan.Entry.Clock && jar.Facts.On >= facts.Made));
         var uses = living.SelectMany(state.CoursesOf).Where(course => course.Control.Entry.Clock > plan.Entry.Clock && facts.Uses.All(own => own.Agent != course.Agent)).Select(course => course.Control.Id).Distinct().Count();
         if (jars + uses > 0)
-            parts.Add($"{Said(jars, uses)} since it was worked out on {Say.Day(facts.Made)}: search again before you follow it.");
-        return parts.Count == 0 ? string.Empty : " " + string.Join(" ", parts);
+            parts.Add(Said(jars, uses, Say.Day(facts.Made)));
+        return parts;
     }
 
-    private static string Said(int jars, int uses) => (jars, uses) switch
+    private static string Said(int jars, int uses, string made) => (jars, uses) switch
     {
-        (0, _) => $"{Say.Count(uses, "other control", "other controls")} came",
-        (_, 0) => $"{Say.Count(jars, "jar", "jars")} came",
-        _ => $"{Say.Count(jars, "jar", "jars")} and {Say.Count(uses, "other control", "other controls")} came",
+        (0, _) => Plural.Pick(uses, PlanTexts.FormatCameControls(uses, made)),
+        (_, 0) => Plural.Pick(jars, PlanTexts.FormatCameJars(jars, made)),
+        _ => PlanTexts.FormatCameBoth(Say.Jars(jars), Plural.Pick(uses, PlanTexts.FormatOtherControls(uses)), made),
     };
 
     private static bool IsDone(ControlPlan plan, string agent, DateOnly start, BookState state) =>

@@ -22,7 +22,7 @@ public static class RecordJson
         problem = null;
         if (TypeOf(kind) is not { } type)
         {
-            problem = $"'{kind}' is a kind of record this version does not know. It is kept unchanged; a newer version can read it.";
+            problem = RecordTexts.FormatKindUnknown(kind);
             return null;
         }
 
@@ -32,7 +32,7 @@ public static class RecordJson
         }
         catch (JsonException error)
         {
-            problem = $"The {kind} record cannot be read: {error.Message}";
+            problem = RecordTexts.FormatUnreadable(kind, error.Message);
             return null;
         }
     }

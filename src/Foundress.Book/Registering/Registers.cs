@@ -38,7 +38,7 @@ public sealed class Registers(IEnumerable<Entry> entries, BookState state, Knowl
         }
 
         return new(
-            state.Policy.OperationName ?? "Operation without a name", today, filter, Text(filter),
+            state.Policy.OperationName ?? RegisterTexts.NoName, today, filter, Text(filter),
             [.. rows.OrderBy(row => row.Facts.Start).ThenBy(row => row.Facts.Control.Value).ThenBy(row => row.Written)], invented);
     }
 
@@ -70,7 +70,7 @@ public sealed class Registers(IEnumerable<Entry> entries, BookState state, Knowl
     {
         var use = state.Controls.GetValueOrDefault(facts.Control);
         var holds = use is not null && use.Entry.Id == entry.Id;
-        var strike = StrikeOf(entry) ?? (holds || use is null ? null : new RegisterStrike(use.Entry.Author, use.Entry.Clock.Instant, "Put right by a later record of the same use."));
+        var strike = StrikeOf(entry) ?? (holds || use is null ? null : new RegisterStrike(use.Entry.Author, use.Entry.Clock.Instant, RegisterTexts.PutRight));
         var agent = _controls.Find(facts.Agent);
         var end = holds ? Last(facts) : null;
         var withdrawal = facts.WithdrawalDays ?? _controls.WithdrawalDays(facts.Agent);
@@ -115,7 +115,10 @@ public sealed class Registers(IEnumerable<Entry> entries, BookState state, Knowl
             var mites = jars.Sum(jar => jar.Facts.Mites);
             var bees = jars.Sum(jar => jar.Facts.Bees.Count);
             var days = jars.Select(jar => jar.Facts.On).Distinct().Order().ToArray();
-            parts.Add($"{Say.Count(jars.Length, "jar", "jars")} of {Say.Day(days[0])}{(days.Length > 1 ? $" to {Say.Day(days[^1])}" : string.Empty)}: {Say.Count(mites, "mite", "mites")} in {bees.ToString("0", culture)} bees, {Say.Level(100 * mites / bees, culture)} per 100.");
+            var (number, level) = (bees.ToString("0", culture), Say.Level(100 * mites / bees, culture));
+            parts.Add(days.Length > 1
+                ? RegisterTexts.FormatJarsOfDays(Say.Jars(jars.Length), Say.Day(days[0]), Say.Day(days[^1]), Say.Mites(mites), number, level)
+                : RegisterTexts.FormatJarsOfDay(Say.Jars(jars.Length), Say.Day(days[0]), Say.Mites(mites), number, level));
         }
 
         if (!string.IsNullOrWhiteSpace(facts.Reason))
@@ -129,13 +132,13 @@ public sealed class Registers(IEnumerable<Entry> entries, BookState state, Knowl
         {
             (filter.From, filter.To) switch
             {
-                ({ } from, { } to) => $"{Say.Day(from)} to {Say.Day(to)}",
-                ({ } from, null) => $"from {Say.Day(from)}",
-                (null, { } to) => $"until {Say.Day(to)}",
-                _ => "all days",
+                ({ } from, { } to) => RegisterTexts.FormatFromTo(Say.Day(from), Say.Day(to)),
+                ({ } from, null) => RegisterTexts.FormatFrom(Say.Day(from)),
+                (null, { } to) => RegisterTexts.FormatUntil(Say.Day(to)),
+                _ => RegisterTexts.AllDays,
             },
-            filter.Apiary is { } apiary && state.Apiaries.TryGetValue(apiary, out var known) ? known.Name : "all apiaries",
-            filter.Agent is { } agent ? _controls.TitleOf(agent) : filter.SubstancesOnly ? "all substances" : "all controls",
+            filter.Apiary is { } apiary && state.Apiaries.TryGetValue(apiary, out var known) ? known.Name : RegisterTexts.AllApiaries,
+            filter.Agent is { } agent ? _controls.TitleOf(agent) : filter.SubstancesOnly ? RegisterTexts.AllSubstances : RegisterTexts.AllControls,
         };
         return string.Join("; ", parts);
     }

@@ -31,7 +31,7 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
             .Select(one => Build(one, from, to))
             .ToList();
         return new SeasonReport(
-            state.Policy.OperationName ?? "Bee book", from, to, invented, _policy.Confidence, LinesInWords(to), apiaries, Notes(apiaries));
+            state.Policy.OperationName ?? ReportTexts.BeeBook, from, to, invented, _policy.Confidence, LinesInWords(to), apiaries, Notes(apiaries));
     }
 
     private ApiaryReport Build(Apiary apiary, DateOnly from, DateOnly to)
@@ -85,34 +85,36 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
     private string LinesInWords(DateOnly day)
     {
         if (_policy.On(null, day) is not { } lines)
-            return "No line is set for this time of year.";
-        var watch = lines.Watch is { } value ? $"from {Say.Line(value, culture)} a control may be needed, " : string.Empty;
-        return $"{lines.Title}: {watch}above {Say.Line(lines.Deciding, culture)} {lines.Unit} it is needed ({lines.Source})";
+            return ReportTexts.NoLines;
+        var act = Say.Line(lines.Deciding, culture);
+        return lines.Watch is { } watch
+            ? ReportTexts.FormatLinesWithWatch(lines.Title, Say.Line(watch, culture), act, lines.Unit, lines.Source)
+            : ReportTexts.FormatLines(lines.Title, act, lines.Unit, lines.Source);
     }
 
     private List<string> Notes(List<ApiaryReport> apiaries)
     {
         var notes = new List<string>
         {
-            $"Levels are mites counted per 100 adult bees, not corrected for the share a method leaves on the bees. Intervals hold {Say.Percent(_policy.Confidence, culture)}: exact Poisson (Garwood 1936) where the bees were counted, from the posterior where they were weighed or assumed.",
-            $"A jar is called below the line when the chance of being over it is {Say.InHundred(_policy.Certainty.SureBelow, culture)} or less, above from {Say.InHundred(_policy.Certainty.SureAbove, culture)}, unclear between (product choice, editable).",
-            "The interval of an apiary allows for the colonies that were not sampled and for how much colonies differ.",
+            ReportTexts.FormatNoteLevels(Say.Percent(_policy.Confidence, culture)),
+            ReportTexts.FormatNoteStandings(Say.InHundred(_policy.Certainty.SureBelow, culture), Say.InHundred(_policy.Certainty.SureAbove, culture)),
+            ReportTexts.NoteApiary,
         };
         var assumed = state.Jars.Count(jar => jar.Facts.Bees.Basis != BeeBasis.Counted);
         if (assumed > 0)
-            notes.Add($"In {Say.Count(assumed, "jar", "jars")} of the book the bees were weighed or assumed, not counted; their intervals are wider for it.");
+            notes.Add(Plural.Pick(assumed, ReportTexts.FormatNoteAssumed(assumed)));
         if (apiaries.Any(apiary => apiary.Colonies.Any(colony => colony.Others.Count > 0)))
-            notes.Add("Natural fall and opened brood stand on scales of their own and are not turned into mites per 100 bees. Their intervals hold the chance of counting only.");
-        if (state.Unreadable.Count > 0)
-            notes.Add($"{Say.Count(state.Unreadable.Count, "entry", "entries")} of the book could not be read by this version and do not count here; they are kept.");
-        if (state.LooseJars.Any())
-            notes.Add($"{Say.Count(state.LooseJars.Count(), "jar has", "jars have")} no colony and cannot be shown here.");
+            notes.Add(ReportTexts.NoteOtherScales);
+        if (state.Unreadable.Count is > 0 and var unreadable)
+            notes.Add(Plural.Pick(unreadable, ReportTexts.FormatNoteUnreadable(unreadable)));
+        if (state.LooseJars.Count() is > 0 and var loose)
+            notes.Add(Plural.Pick(loose, ReportTexts.FormatNoteLooseJars(loose)));
         if (apiaries.Count == 0)
-            notes.Add("The book has no apiary yet.");
+            notes.Add(ReportTexts.NoteNoApiary);
         return notes;
     }
 
     private static string? Fate(Colony colony, DateOnly to) => colony.End is not { } end || end.On > to
         ? null
-        : end.Fate == ColonyFate.Died ? $"died {Say.Day(end.On)}" : $"united {Say.Day(end.On)}";
+        : end.Fate == ColonyFate.Died ? ReportTexts.FormatDied(Say.Day(end.On)) : ReportTexts.FormatUnited(Say.Day(end.On));
 }

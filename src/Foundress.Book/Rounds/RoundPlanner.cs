@@ -76,9 +76,9 @@ public sealed class RoundPlanner(BookState state, KnowledgeBase knowledge)
     /// <param name="apiaries">How many apiaries are sampled.</param>
     public string Words(int apiaries)
     {
-        var rule = apiaries <= 1
-            ? $"Fewer than {Rule.SampleAllBelow} colonies: all of them. More: {Rule.OneApiary} drawn at random."
-            : $"Several apiaries: {Say.Percent(Rule.ShareLow, CultureInfo.InvariantCulture)} to {Say.Percent(Rule.ShareHigh, CultureInfo.InvariantCulture)} of all colonies, but no fewer than one apiary of that many colonies would need ({Rule.OneApiary}), shared out over the apiaries, at least one in each.";
-        return $"{rule} ({knowledge.Sampling.ColoniesInOneApiary.Source.Text})";
+        var source = knowledge.Sampling.ColoniesInOneApiary.Source.Text;
+        return apiaries <= 1
+            ? RoundTexts.FormatRuleOneApiary(Rule.SampleAllBelow, Rule.OneApiary, source)
+            : RoundTexts.FormatRuleSeveral(Say.Percent(Rule.ShareLow, CultureInfo.InvariantCulture), Say.Percent(Rule.ShareHigh, CultureInfo.InvariantCulture), Rule.OneApiary, source);
     }
 }

@@ -88,11 +88,12 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
     private string Whole(OperationPosterior pooled, IReadOnlyList<ApiaryResult> apiaries)
     {
         var colonies = apiaries.Where(place => place.Sampled > 0).Sum(place => place.Colonies);
-        var sentence = $"Over the {Say.Count(pooled.Apiaries.Count, "apiary", "apiaries")} sampled, {Say.Count(colonies, "colony", "colonies")}, the mean is {Say.Level(pooled.Mean.Per100Bees, culture)} per 100";
+        var (sampled, living, mean) = (Say.Apiaries(pooled.Apiaries.Count), Say.Colonies(colonies), Say.Level(pooled.Mean.Per100Bees, culture));
         var lines = apiaries.Where(place => place.MeanOver is not null).Select(place => place.Lines!.Deciding).Distinct().ToList();
-        if (lines.Count == 1 && apiaries.All(place => place.Sampled == 0 || place.MeanOver is not null))
-            sentence += $"; about {pooled.ExpectedOver(MiteLevel.Per100(lines[0])).ToString("0.#", culture)} of the colonies may be over {Say.Line(lines[0], culture)}";
-        return $"{sentence}. Between apiaries the levels differ by a factor of about {Math.Exp(pooled.BetweenApiaries).ToString("0.0", culture)} either way.";
+        var sentence = lines.Count == 1 && apiaries.All(place => place.Sampled == 0 || place.MeanOver is not null)
+            ? RoundTexts.FormatWholeWithOver(sampled, living, mean, pooled.ExpectedOver(MiteLevel.Per100(lines[0])).ToString("0.#", culture), Say.Line(lines[0], culture))
+            : RoundTexts.FormatWhole(sampled, living, mean);
+        return $"{sentence} {RoundTexts.FormatBetweenApiaries(Math.Exp(pooled.BetweenApiaries).ToString("0.0", culture))}";
     }
 
     // Dampness and short shaking undercount (common practice, no source), so the keeper must see which jars they were.
@@ -103,9 +104,9 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
         foreach (var one in ranked)
         {
             if (one.Jar.Facts.Conditions?.AgitationSeconds is { } shaken && shaken < wanted)
-                doubts.Add($"Colony {one.Colony.Name}: shaken {shaken} s instead of at least {wanted} s. It may count too low; take the jar again if it matters.");
+                doubts.Add(RoundTexts.FormatDoubtShaken(one.Colony.Name, shaken, wanted));
             if (one.Jar.Facts.Conditions?.Damp == true)
-                doubts.Add($"Colony {one.Colony.Name}: worked damp. It may count too low.");
+                doubts.Add(RoundTexts.FormatDoubtDamp(one.Colony.Name));
         }
 
         return doubts;
@@ -129,24 +130,24 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
     private string Sentence(ApiaryResult result)
     {
         if (result.Sampled == 0)
-            return "No jar has been taken here yet.";
-        if (result.Mean is not { } mean || result.MeanInterval is not { } interval)
-            return "One colony says nothing of the others: take at least one more jar to judge the apiary.";
-        var level = $"The apiary's mean is {Say.Level(mean.Per100Bees, culture)} per 100 ({Say.Level(interval.Lower.Per100Bees, culture)} to {Say.Level(interval.Upper.Per100Bees, culture)})";
+            return RoundTexts.NoJarYet;
+        if (result.Mean is not { } middle || result.MeanInterval is not { } interval)
+            return RoundTexts.OneColony;
+        var (mean, lower, upper) = (Say.Level(middle.Per100Bees, culture), Say.Level(interval.Lower.Per100Bees, culture), Say.Level(interval.Upper.Per100Bees, culture));
         if (result.MeanOver is not { } meanOver || result.Lines is null)
-            return level + "; it is not judged, because no line on this scale is set for now.";
+            return RoundTexts.FormatNotJudged(mean, lower, upper);
         var line = Say.Line(result.Lines.Deciding, culture);
         var above = result.Ranked.Count(one => one.Reading.Standing == Standing.Above);
         var unsampled = result.Colonies - result.Sampled;
         var rest = unsampled == 0
-            ? "every colony was sampled"
-            : $"of the {Say.Count(unsampled, "colony", "colonies")} not sampled about {result.UnsampledOver!.Value.ToString("0.#", culture)} may be over it (chance of at least one: {Say.InHundred(result.AnyUnsampledOver!.Value, culture)})";
+            ? RoundTexts.EveryColony
+            : Plural.Pick(unsampled, RoundTexts.FormatUnsampled(unsampled, result.UnsampledOver!.Value.ToString("0.#", culture), Say.InHundred(result.AnyUnsampledOver!.Value, culture)));
         return Judgement.Judge(meanOver, _policy.Certainty) switch
         {
-            Standing.Above => $"{level}, over the line of {line} (chance {Say.InHundred(meanOver, culture)}): usually the whole apiary is given a treatment or other control, for mites move between colonies; {rest}.",
-            Standing.Below when above == 0 && !(result.AnyUnsampledOver > Chance.Of(0.5)) => $"{level}, below the line of {line}; {rest}. Usually nothing is needed now.",
-            Standing.Below => $"{level}, below the line of {line}, but single colonies are over it or may be: {rest}. Look at the highest colonies, and sample more before leaving the rest alone.",
-            _ => $"{level}; whether it is over the line of {line} is not settled (chance {Say.InHundred(meanOver, culture)}). Take jars from more colonies; {rest}.",
+            Standing.Above => RoundTexts.FormatMeanOver(mean, lower, upper, line, Say.InHundred(meanOver, culture), rest),
+            Standing.Below when above == 0 && !(result.AnyUnsampledOver > Chance.Of(0.5)) => RoundTexts.FormatMeanBelow(mean, lower, upper, line, rest),
+            Standing.Below => RoundTexts.FormatMeanBelowColoniesOver(mean, lower, upper, line, rest),
+            _ => RoundTexts.FormatMeanUnclear(mean, lower, upper, line, Say.InHundred(meanOver, culture), rest),
         };
     }
 
@@ -156,35 +157,40 @@ public sealed class RoundResults(BookState state, KnowledgeBase knowledge, Cultu
         var bees = result.Ranked.Sum(one => one.Jar.Facts.Bees.Count);
         var steps = new List<WorkingStep>
         {
-            new("Jars", $"{result.Sampled} of {result.Colonies} colonies; {mites} mites in {bees.ToString("0", culture)} bees: {Say.Level(bees > 0 ? 100 * mites / bees : 0, culture)} per 100 over all jars", "the counts"),
+            new(
+                RoundTexts.Jars,
+                RoundTexts.FormatJarsHow(result.Sampled, result.Colonies, mites, bees.ToString("0", culture), Say.Level(bees > 0 ? 100 * mites / bees : 0, culture)),
+                RoundTexts.JarsSource),
         };
         if (posterior is not null && result.MeanInterval is { } interval)
         {
             steps.Add(new WorkingStep(
-                "Apiary's level",
-                $"each colony's level is drawn from a gamma distribution of unknown mean and shape, each count from a Poisson distribution; {Say.Percent(interval.Confidence, culture)} interval {Say.Level(interval.Lower.Per100Bees, culture)} to {Say.Level(interval.Upper.Per100Bees, culture)}",
-                "hierarchical gamma-Poisson model, integrated numerically; see the method notes"));
+                RoundTexts.ApiaryLevel,
+                RoundTexts.FormatApiaryLevelHow(Say.Percent(interval.Confidence, culture), Say.Level(interval.Lower.Per100Bees, culture), Say.Level(interval.Upper.Per100Bees, culture)),
+                RoundTexts.ApiaryLevelSource));
             if (result.Pooled)
-                steps.Add(new WorkingStep("The other apiaries", "the mean levels of the round's apiaries are lognormal around a common centre and their colonies share one spread, so an apiary with few jars is drawn towards the others", "hierarchical model over apiaries; see the method notes"));
+                steps.Add(new WorkingStep(RoundTexts.OtherApiaries, RoundTexts.OtherApiariesHow, RoundTexts.OtherApiariesSource));
             steps.Add(new WorkingStep(
-                "How unequal the colonies are",
+                RoundTexts.Spread,
                 posterior.SpreadIdentified
-                    ? $"their levels differ by about {Say.Percent(Math.Round(posterior.Spread.Median, 2), culture)} of the mean ({Say.Percent(Math.Round(posterior.Spread.Quantile(0.05), 2), culture)} to {Say.Percent(Math.Round(posterior.Spread.Quantile(0.95), 2), culture)})"
-                    : "the jars cannot tell yet; what is said of colonies not sampled rests on what is usual",
-                "posterior of the spread, 90 % interval"));
+                    ? RoundTexts.FormatSpreadHow(Share(posterior.Spread.Median), Share(posterior.Spread.Quantile(0.05)), Share(posterior.Spread.Quantile(0.95)))
+                    : RoundTexts.SpreadUnknown,
+                RoundTexts.SpreadSource));
         }
 
         if (result.MeanOver is { } over && result.Lines is { } lines)
         {
             var sure = _policy.Certainty;
             steps.Add(new WorkingStep(
-                "What follows for the apiary",
-                $"chance that the mean is over {Say.Line(lines.Deciding, culture)}: {Say.InHundred(over, culture)}; taken as over from {Say.InHundred(sure.SureAbove, culture)}, as below up to {Say.InHundred(sure.SureBelow, culture)}, otherwise not settled. Colonies drift and rob, so a mean over the line speaks for the whole apiary; a mean below it does not clear single colonies",
-                $"the settings; {lines.Source}"));
+                RoundTexts.Follows,
+                RoundTexts.FormatFollowsHow(Say.Line(lines.Deciding, culture), Say.InHundred(over, culture), Say.InHundred(sure.SureAbove, culture), Say.InHundred(sure.SureBelow, culture)),
+                RoundTexts.FormatFollowsSource(lines.Source)));
         }
 
         if (result.Skipped > 0)
-            steps.Add(new WorkingStep("Passed over", $"{Say.Count(result.Skipped, "colony", "colonies")}: if they were passed over for a reason that goes with mites, the result leans", "the round's own record"));
+            steps.Add(new WorkingStep(RoundTexts.PassedOver, Plural.Pick(result.Skipped, RoundTexts.FormatPassedOverHow(result.Skipped)), RoundTexts.PassedOverSource));
         return steps;
+
+        string Share(double share) => Say.Percent(Math.Round(share, 2), culture);
     }
 }

@@ -13,7 +13,7 @@ internal static class ColonyRules
         if (record.Apiary is { } apiary)
             InBook(apiary, "apiary", state, findings);
         else if (known is null)
-            findings.Error("apiary", null, "No apiary is given. Say where the colony stands.");
+            findings.Error("apiary", null, RuleTexts.ApiaryMissing);
         if (record.Name is { } name && (record.Apiary ?? known?.Apiary) is { } place)
             NameIsFree(name, record.Colony, place, state, today, findings);
         if (record.On is { } on)
@@ -28,7 +28,7 @@ internal static class ColonyRules
         findings.Day("on", record.On, today);
         RecordRules.LivesOn(colony, "on", record.On, findings);
         if (colony is not null && colony.ApiaryOn(record.On) == record.To)
-            findings.Doubt("to", record.To, $"Colony {colony.Name} already stood there on {Findings.Show(record.On)}. Check the apiary and the day.");
+            findings.Doubt("to", record.To, RuleTexts.FormatAlreadyThere(colony.Name, Findings.Show(record.On)));
         if (colony is not null && state.Apiaries.ContainsKey(record.To))
             NameIsFree(colony.Name, colony.Id, record.To, state, record.On, findings);
         findings.Text("note", record.Note, 2000);
@@ -48,11 +48,11 @@ internal static class ColonyRules
         RecordRules.LivesOn(parent, "on", record.On, findings);
         findings.Name("name", record.Name, needed: true);
         if (state.Colonies.ContainsKey(record.Colony))
-            findings.Error("colony", record.Colony, "The new colony is already in the book.");
+            findings.Error("colony", record.Colony, RuleTexts.NewColonyKnown);
         if (parent is not null)
             NameIsFree(record.Name, record.Colony, parent.ApiaryOn(record.On), state, record.On, findings);
-        findings.Range("framesOfBees", record.FramesOfBees, 0, InspectionRules.MostFrames, "a number of frames of bees");
-        findings.Range("framesOfBrood", record.FramesOfBrood, 0, InspectionRules.MostFrames, "a number of frames of brood");
+        findings.Range("framesOfBees", record.FramesOfBees, 0, InspectionRules.MostFrames, QuantityTexts.FramesOfBees);
+        findings.Range("framesOfBrood", record.FramesOfBrood, 0, InspectionRules.MostFrames, QuantityTexts.FramesOfBrood);
     }
 
     internal static void Check(ColoniesUnited record, BookState state, DateOnly today, Findings findings)
@@ -62,19 +62,19 @@ internal static class ColonyRules
         findings.Day("on", record.On, today);
         RecordRules.LivesOn(into, "into", record.On, findings);
         if (record.Colony == record.Into)
-            findings.Error("into", record.Into, "A colony cannot be united with itself. Choose the colony that took its bees.");
+            findings.Error("into", record.Into, RuleTexts.UnitedWithItself);
     }
 
     private static void InBook(ApiaryId apiary, string field, BookState state, Findings findings)
     {
         if (!state.Apiaries.ContainsKey(apiary))
-            findings.Error(field, apiary, "This apiary is not in the book. Register it first, or choose another.");
+            findings.Error(field, apiary, RuleTexts.ApiaryUnknown);
     }
 
     private static void EndsOnce(Colony? colony, Findings findings)
     {
         if (colony?.End is { } end)
-            findings.Error("colony", colony.Name, $"Colony {colony.Name} already ended on {Findings.Show(end.On)}. Strike that entry first if it is wrong.");
+            findings.Error("colony", colony.Name, RuleTexts.FormatColonyEnded(colony.Name, Findings.Show(end.On)));
     }
 
     private static void NameIsFree(string name, ColonyId colony, ApiaryId apiary, BookState state, DateOnly day, Findings findings)
@@ -83,6 +83,6 @@ internal static class ColonyRules
             other.Id != colony && other.LivesOn(day) && other.ApiaryOn(day) == apiary
             && string.Equals(other.Name.Trim(), name.Trim(), StringComparison.OrdinalIgnoreCase));
         if (taken)
-            findings.Error("name", name, $"There is already a living colony named '{name.Trim()}' in that apiary. Give this one another name.");
+            findings.Error("name", name, RuleTexts.FormatColonyNameTaken(name.Trim()));
     }
 }

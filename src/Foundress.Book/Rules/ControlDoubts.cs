@@ -18,7 +18,7 @@ internal static class ControlDoubts
         if (agent.Requirements.FirstOrDefault(r => r is { Need: ControlNeed.Broodless, IsStrict: true }) is { } broodless
             && seen.LastOrDefault(i => i.Facts.FramesOfBrood is not null) is { Facts: { FramesOfBrood: > 0 } brood })
         {
-            findings.Doubt("agent", agent.Id, $"Colony {colony.Name} had {Findings.Show(brood.FramesOfBrood.Value)} frames of brood on {Findings.Show(brood.On)}. {broodless.Text}");
+            findings.Doubt("agent", agent.Id, ControlRuleTexts.FormatBroodWasSeen(colony.Name, Findings.Show(brood.FramesOfBrood.Value), Findings.Show(brood.On), broodless.Text));
         }
 
         CheckEarlier(record, agent, colony, state, controls, findings);
@@ -31,10 +31,9 @@ internal static class ControlDoubts
         var ruling = jurisdiction is { } where ? agent.SupersIn(where) : null;
         if (ruling?.Rule == SuperRule.MayBeOn)
             return;
-        var rule = ruling?.Rule == SuperRule.NotOn
-            ? $"{agent.Title}: {ruling.Text ?? "not while supers are on."}"
-            : $"Read the label whether {agent.Title} may be used then.";
-        findings.Doubt("agent", agent.Id, $"Colony {colony.Name} had supers on, on {Findings.Show(facts.On)}. {rule} Nothing may come into honey for people unless the label allows it.");
+        findings.Doubt("agent", agent.Id, ruling?.Rule == SuperRule.NotOn
+            ? ControlRuleTexts.FormatSupersRuled(colony.Name, Findings.Show(facts.On), agent.Title, ruling.Text ?? ControlRuleTexts.NotWithSupers)
+            : ControlRuleTexts.FormatSupersUnruled(colony.Name, Findings.Show(facts.On), agent.Title));
     }
 
     private static void CheckEarlier(ControlRecord record, ControlAgent agent, Colony colony, BookState state, ControlList controls, Findings findings)
@@ -46,7 +45,7 @@ internal static class ControlDoubts
         {
             var sameGroup = controls.Find(course.Agent) is { } other && other.ModeId == agent.ModeId;
             if (course.Start <= end && (course.End ?? course.PlannedEnd ?? course.Start) >= record.Start && !agent.IsNonChemical && sameGroup)
-                findings.Doubt("start", record.Start, $"Colony {colony.Name} has {controls.TitleOf(course.Agent)} from {Findings.Show(course.Start)} at work then, of the same kind: {mode.Title}. Two at once is too much; check the days.");
+                findings.Doubt("start", record.Start, ControlRuleTexts.FormatSameKindAtWork(colony.Name, controls.TitleOf(course.Agent), Findings.Show(course.Start), mode.Title));
         }
 
         var before = others.Where(course => (course.End ?? course.PlannedEnd ?? course.Start) < record.Start && controls.Find(course.Agent) is { IsNonChemical: false }).ToArray();
@@ -55,10 +54,10 @@ internal static class ControlDoubts
             var over = same.End ?? same.PlannedEnd ?? same.Start;
             var days = record.Start.DayNumber - over.DayNumber;
             if (days < interval.Value)
-                findings.Doubt("start", record.Start, $"Colony {colony.Name} had {agent.Title} until {Findings.Show(over)}, {days} days before. At least {Findings.Show(interval.Value)} days are usual; the label decides.");
+                findings.Doubt("start", record.Start, ControlRuleTexts.FormatTooSoonAgain(colony.Name, agent.Title, Findings.Show(over), days, Findings.Show(interval.Value)));
         }
 
         if (mode.Rotates && before.LastOrDefault() is { } last && controls.Find(last.Agent) is { } previous && previous.ModeId == agent.ModeId)
-            findings.Doubt("agent", agent.Id, $"Colony {colony.Name} had {controls.TitleOf(last.Agent)} last time, of the same group: {mode.Title}. Another group next keeps both of use.");
+            findings.Doubt("agent", agent.Id, ControlRuleTexts.FormatSameGroupAgain(colony.Name, controls.TitleOf(last.Agent), mode.Title));
     }
 }

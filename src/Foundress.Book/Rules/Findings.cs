@@ -13,36 +13,36 @@ internal sealed class Findings
 
     internal void Doubt(string field, object? given, string message) => Add(Gravity.Doubt, field, given, message);
 
-    /// <summary>A number that may be missing, but must lie in a range when given.</summary>
+    /// <summary>A number that may be missing, but must lie in a range when given; what it is comes from <see cref="QuantityTexts"/>.</summary>
     internal void Range(string field, double? given, double least, double most, string what)
     {
         if (given is { } value && !(value >= least && value <= most))
-            Error(field, value, $"{Show(value)} is not {what}. Give a number from {Show(least)} to {Show(most)}, or leave it out.");
+            Error(field, value, RuleTexts.FormatNotInRange(Show(value), what, Show(least), Show(most)));
     }
 
     /// <summary>A day must be real: not before bees were kept in books like this, and not in the future.</summary>
     internal void Day(string field, DateOnly day, DateOnly today)
     {
         if (day > today)
-            Error(field, day, $"{Show(day)} is in the future (today is {Show(today)}). Give the day it happened.");
+            Error(field, day, RuleTexts.FormatDayInFuture(Show(day), Show(today)));
         else if (day.Year < 1980)
-            Error(field, day, $"{Show(day)} is too long ago. Give the day it happened, from 1980 on.");
+            Error(field, day, RuleTexts.FormatDayTooOld(Show(day)));
         else if (day < today.AddYears(-10))
-            Doubt(field, day, $"{Show(day)} is more than ten years ago. Check the year.");
+            Doubt(field, day, RuleTexts.FormatDayTenYearsAgo(Show(day)));
     }
 
     /// <summary>Free text must not be a whole document.</summary>
     internal void Text(string field, string? given, int most)
     {
         if (given is not null && given.Length > most)
-            Error(field, given.Length, $"The text has {given.Length} characters; the most is {most}. Shorten it.");
+            Error(field, given.Length, RuleTexts.FormatTextTooLong(given.Length, most));
     }
 
     /// <summary>A name must say something.</summary>
     internal void Name(string field, string? given, bool needed, int most = 80)
     {
         if (given is null ? needed : string.IsNullOrWhiteSpace(given))
-            Error(field, given, "The name is empty. Give a name or number.");
+            Error(field, given, RuleTexts.NameEmpty);
         Text(field, given, most);
     }
 

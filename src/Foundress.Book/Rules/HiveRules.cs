@@ -15,14 +15,14 @@ internal static class HiveRules
         findings.Day("on", record.On, today);
         RecordRules.LivesOn(colony, "on", record.On, findings);
         if (!Enum.IsDefined(record.Event))
-            findings.Error("event", (int)record.Event, $"{(int)record.Event} is nothing that happens to a queen. Use one of: {string.Join(", ", Enum.GetNames<QueenEvent>())}.");
-        findings.Range("shareOfBees", record.ShareOfBees, 0, 1, "a share of the bees");
+            findings.Error("event", (int)record.Event, RuleTexts.FormatQueenEventUnknown((int)record.Event, string.Join(", ", Enum.GetNames<QueenEvent>())));
+        findings.Range("shareOfBees", record.ShareOfBees, 0, 1, QuantityTexts.ShareOfBees);
         if (record is { ShareOfBees: not null, Event: not QueenEvent.Swarmed })
-            findings.Error("shareOfBees", record.ShareOfBees, "A share of the bees belongs to a swarm only. Leave it out.");
+            findings.Error("shareOfBees", record.ShareOfBees, RuleTexts.SwarmShareOnly);
         if (record.Event == QueenEvent.Released && !IsCaged(record, state))
-            findings.Doubt("event", record.Event, $"The book has no caging in the {LongestCage} days before {Findings.Show(record.On)}. Check the colony, or write down when she was caged.");
+            findings.Doubt("event", record.Event, RuleTexts.FormatNoCaging(LongestCage, Findings.Show(record.On)));
         if (state.HappeningsOf(record.Colony).Any(other => other.Facts is QueenRecord queen && queen.On == record.On && queen.Event == record.Event))
-            findings.Doubt("on", record.On, $"The same is already in the book for {Findings.Show(record.On)}. Keep it only if it happened twice.");
+            findings.Doubt("on", record.On, RuleTexts.FormatHappenedAlready(Findings.Show(record.On)));
         findings.Text("note", record.Note, 2000);
     }
 
@@ -32,16 +32,16 @@ internal static class HiveRules
         findings.Day("on", record.On, today);
         RecordRules.LivesOn(colony, "on", record.On, findings);
         if (!Enum.IsDefined(record.As))
-            findings.Error("as", (int)record.As, $"{(int)record.As} is no way a colony begins. Use one of: {string.Join(", ", Enum.GetNames<ColonyBeginning>())}.");
-        findings.Range("kilogramsOfBees", record.KilogramsOfBees, 0.1, 10, "a weight of bees in kilograms");
-        findings.Range("framesOfBees", record.FramesOfBees, 0, InspectionRules.MostFrames, "a number of frames of bees");
-        findings.Range("framesOfBrood", record.FramesOfBrood, 0, InspectionRules.MostFrames, "a number of frames of brood");
+            findings.Error("as", (int)record.As, RuleTexts.FormatBeginningUnknown((int)record.As, string.Join(", ", Enum.GetNames<ColonyBeginning>())));
+        findings.Range("kilogramsOfBees", record.KilogramsOfBees, 0.1, 10, QuantityTexts.KilogramsOfBees);
+        findings.Range("framesOfBees", record.FramesOfBees, 0, InspectionRules.MostFrames, QuantityTexts.FramesOfBees);
+        findings.Range("framesOfBrood", record.FramesOfBrood, 0, InspectionRules.MostFrames, QuantityTexts.FramesOfBrood);
         if (record is { As: ColonyBeginning.Package or ColonyBeginning.Swarm, FramesOfBrood: > 0 })
-            findings.Doubt("framesOfBrood", record.FramesOfBrood, "A package or swarm comes without brood. Leave the frames of brood out, or call it a nucleus.");
+            findings.Doubt("framesOfBrood", record.FramesOfBrood, RuleTexts.PackageWithBrood);
         if (colony?.SplitFrom is not null)
-            findings.Doubt("as", record.As, $"The book says that colony {colony.Name} was made from another by a split. Check the colony.");
+            findings.Doubt("as", record.As, RuleTexts.FormatMadeBySplit(colony.Name));
         if (state.HappeningsOf(record.Colony).FirstOrDefault(other => other.On < record.On && other.Facts is QueenRecord or BroodRemoved) is { } earlier)
-            findings.Doubt("on", record.On, $"The book has something of this colony from {Findings.Show(earlier.On)}, before it began. Check the day.");
+            findings.Doubt("on", record.On, RuleTexts.FormatBeforeItBegan(Findings.Show(earlier.On)));
         findings.Text("note", record.Note, 2000);
     }
 
@@ -51,9 +51,9 @@ internal static class HiveRules
         findings.Day("on", record.On, today);
         RecordRules.LivesOn(colony, "on", record.On, findings);
         if (!Enum.IsDefined(record.Brood))
-            findings.Error("brood", (int)record.Brood, $"{(int)record.Brood} is no kind of brood. Use one of: {string.Join(", ", Enum.GetNames<RemovedBrood>())}.");
+            findings.Error("brood", (int)record.Brood, RuleTexts.FormatBroodKindUnknown((int)record.Brood, string.Join(", ", Enum.GetNames<RemovedBrood>())));
         if (record.Share is not (> 0 and <= 1))
-            findings.Error("share", record.Share, $"{Findings.Show(record.Share)} is not a share of the brood. Give a number above 0 and at most 1.");
+            findings.Error("share", record.Share, RuleTexts.FormatBroodShare(Findings.Show(record.Share)));
         findings.Text("note", record.Note, 2000);
     }
 

@@ -13,12 +13,12 @@ internal static class InspectionRules
         var colony = RecordRules.Known(record.Colony, "colony", state, findings);
         findings.Day("on", record.On, today);
         RecordRules.LivesOn(colony, "on", record.On, findings);
-        findings.Range("framesOfBees", record.FramesOfBees, 0, MostFrames, "a number of frames of bees");
-        findings.Range("framesOfBrood", record.FramesOfBrood, 0, MostFrames, "a number of frames of brood");
+        findings.Range("framesOfBees", record.FramesOfBees, 0, MostFrames, QuantityTexts.FramesOfBees);
+        findings.Range("framesOfBrood", record.FramesOfBrood, 0, MostFrames, QuantityTexts.FramesOfBrood);
         if (record.FramesOfBrood > record.FramesOfBees)
-            findings.Doubt("framesOfBrood", record.FramesOfBrood, "More frames of brood than frames of bees: bees rarely leave brood uncovered. Check both numbers.");
+            findings.Doubt("framesOfBrood", record.FramesOfBrood, RuleTexts.MoreBroodThanBees);
         if (record is { FramesOfBees: null, FramesOfBrood: null, QueenSeen: null, SupersOn: null, Clustered: null } && string.IsNullOrWhiteSpace(record.Note))
-            findings.Error("note", null, "The inspection says nothing. Give frames, the queen, the supers, the cluster or a note.");
+            findings.Error("note", null, RuleTexts.InspectionEmpty);
         findings.Text("note", record.Note, 2000);
     }
 }

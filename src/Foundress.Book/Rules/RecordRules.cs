@@ -114,12 +114,12 @@ public static class RecordRules
     {
         var findings = new Findings();
         if (string.IsNullOrWhiteSpace(strike.Reason))
-            findings.Error("reason", strike.Reason, "The reason is empty. Say in a few words why the entry does not hold.");
+            findings.Error("reason", strike.Reason, RuleTexts.StrikeReasonEmpty);
         findings.Text("reason", strike.Reason, 500);
         if (!ledger.Contains(strike.Entry))
-            findings.Error("entry", strike.Entry, "There is no such entry in the book.");
+            findings.Error("entry", strike.Entry, RuleTexts.EntryUnknown);
         else if (ledger.State.Struck.ContainsKey(strike.Entry))
-            findings.Error("entry", strike.Entry, "This entry is already struck out. To bring it back, strike the strike.");
+            findings.Error("entry", strike.Entry, RuleTexts.EntryStruck);
         return findings.All;
     }
 
@@ -127,7 +127,7 @@ public static class RecordRules
     {
         if (state.Colonies.TryGetValue(id, out var colony))
             return colony;
-        findings.Error(field, id, "This colony is not in the book. Register it first, or choose another.");
+        findings.Error(field, id, RuleTexts.ColonyUnknown);
         return null;
     }
 
@@ -135,8 +135,9 @@ public static class RecordRules
     {
         if (colony?.End is { } end && end.On < day)
         {
-            var fate = end.Fate == ColonyFate.Died ? "died" : "was united with another";
-            findings.Doubt(field, day, $"Colony {colony.Name} {fate} on {Findings.Show(end.On)}, before {Findings.Show(day)}. Check the colony and the day.");
+            findings.Doubt(field, day, end.Fate == ColonyFate.Died
+                ? RuleTexts.FormatColonyDiedBefore(colony.Name, Findings.Show(end.On), Findings.Show(day))
+                : RuleTexts.FormatColonyUnitedBefore(colony.Name, Findings.Show(end.On), Findings.Show(day)));
         }
     }
 }

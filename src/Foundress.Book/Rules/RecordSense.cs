@@ -41,7 +41,7 @@ internal static class RecordSense
             ?? Out("daysBeforeSupers", r.DaysBeforeSupers, 0, 365) ?? Out("withdrawalDays", r.WithdrawalDays, 0, 3650) ?? Out("minimumInterval", r.MinimumInterval, 0, 3650)
             ?? Out("target", r.Target, 1, 100) ?? Out("costPerColony", r.CostPerColony, 0, 1_000_000) ?? Texts("aliases", r.Aliases),
         ControlPlanRecord r => Day("made", r.Made) ?? Out("tolerance", r.Tolerance, 0, 1) ?? Out("peak", r.Peak, 0, 1)
-            ?? First(r.Uses, use => use is null ? Missing("uses") : Day("start", use.Start) ?? Day("end", use.End) ?? (use.End < use.Start ? "end: the use ends before it begins" : null)),
+            ?? First(r.Uses, use => use is null ? Missing("uses") : Day("start", use.Start) ?? Day("end", use.End) ?? (use.End < use.Start ? RuleTexts.SenseUseEnd : null)),
         NormalsRecord r => Out("highs", r.Highs.Count, 12, 12) ?? Out("lows", r.Lows.Count, 12, 12) ?? First(r.Highs, degrees => Out("highs", degrees, -60, 60)) ?? First(r.Lows, degrees => Out("lows", degrees, -60, 60)),
         PolicyRecord r => Policy(r),
         ApiaryDays r => Day("supersOn", r.SupersOn) ?? Day("harvestOn", r.HarvestOn),
@@ -69,26 +69,26 @@ internal static class RecordSense
 
     private static string? Out(string field, double? given, double least, double most) => given is not { } value || (value >= least && value <= most)
         ? null
-        : $"{field}: {Findings.Show(value)} is not possible; it must be from {Findings.Show(least)} to {Findings.Show(most)}";
+        : RuleTexts.FormatSenseRange(field, Findings.Show(value), Findings.Show(least), Findings.Show(most));
 
     private static string? OutAbove(string field, double? given, double above, double most) => given is not { } value || (value > above && value <= most)
         ? null
-        : $"{field}: {Findings.Show(value)} is not possible; it must be above {Findings.Show(above)} and at most {Findings.Show(most)}";
+        : RuleTexts.FormatSenseAbove(field, Findings.Show(value), Findings.Show(above), Findings.Show(most));
 
     private static string? Day(string field, DateOnly? given) => given is not { } day || day.Year is >= EarliestYear and < LatestYear
         ? null
-        : $"{field}: {Findings.Show(day)} cannot be";
+        : RuleTexts.FormatSenseDay(field, Findings.Show(day));
 
     // The form takes numbers for words, and numbers that stand for none.
     private static string? Word<T>(string field, T? given)
-        where T : struct, Enum => given is not { } word || Enum.IsDefined(word) ? null : $"{field}: '{given}' is no word that is known";
+        where T : struct, Enum => given is not { } word || Enum.IsDefined(word) ? null : RuleTexts.FormatSenseWord(field, word);
 
     private static string? Word<T>(string field, T given)
         where T : struct, Enum => Word<T>(field, (T?)given);
 
     private static string? Texts(string field, IReadOnlyList<string>? texts) => texts is null || !texts.Contains(null!) ? null : Missing(field);
 
-    private static string Missing(string field) => $"{field}: one of them is missing";
+    private static string Missing(string field) => RuleTexts.FormatSenseMissing(field);
 
     private static string? First<T>(IReadOnlyList<T> items, Func<T, string?> problem)
     {

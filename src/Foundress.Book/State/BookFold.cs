@@ -80,9 +80,9 @@ internal sealed class BookFold
             Listed(EntriesByColony, colony).Add(read.Entry);
         if (ApiaryOf(read.Record) is { } apiary)
             Listed(EntriesByApiary, apiary).Add(read.Entry);
-        if (read.Problem is not null)
+        if (read.IsUnreadable)
         {
-            Unreadable.Add(new Unreadable(read.Entry, read.Problem));
+            Unreadable.Add(new Unreadable(read.Entry));
             foreach (var colony in UnreadPlaces.ColoniesOf(read.Entry.Payload))
                 Listed(EntriesByColony, colony).Add(read.Entry);
         }

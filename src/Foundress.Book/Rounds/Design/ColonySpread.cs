@@ -41,7 +41,8 @@ public sealed record ColonySpread(double Shape, string Basis, bool FromBook)
                 var shape = Math.Clamp(1 / (median * median), LeastShape, MostShape);
                 return new ColonySpread(
                     shape,
-                    $"from the jars of {Say.Count(visit.Colonies.Count, "colony", "colonies")} here on {Say.Day(visit.On)}: levels differ by {Say.Percent(Math.Round(median, 2), CultureInfo.InvariantCulture)} of their mean (shape {shape.ToString("0.0#", CultureInfo.InvariantCulture)})",
+                    Plural.Pick(visit.Colonies.Count, RoundTexts.FormatSpreadFromJars(
+                        visit.Colonies.Count, Say.Day(visit.On), Say.Percent(Math.Round(median, 2), CultureInfo.InvariantCulture), shape.ToString("0.0#", CultureInfo.InvariantCulture))),
                     true);
             }
         }
@@ -49,7 +50,7 @@ public sealed record ColonySpread(double Shape, string Basis, bool FromBook)
         var figure = knowledge.Sampling.Design.Shape;
         return new ColonySpread(
             figure.Value,
-            $"no round of this apiary tells it yet, so a published one does: shape {figure.Value.ToString("0.0#", CultureInfo.InvariantCulture)} ({figure.Source.Text})",
+            RoundTexts.FormatSpreadPublished(figure.Value.ToString("0.0#", CultureInfo.InvariantCulture), figure.Source.Text),
             false);
     }
 }

@@ -98,22 +98,29 @@ public sealed class RoundDesigner(BookState state, KnowledgeBase knowledge, Cult
 
     private string Sentence(DesignQuestion question, DesignRow row)
     {
-        var range = $"{Say.Percent(Math.Round(1.96 * row.RelativeError, 2), culture)} of it";
-        var mean = $"The mean of an apiary on the line would be known to within about {range}, 19 times in 20";
-        var wrong = $"An apiary at {Say.Line(question.Harmful.Per100Bees, culture)} would be taken for one below the line {Say.InHundred(row.WaitsTooLong, culture)} times, one at {Say.Line(question.Harmless.Per100Bees, culture)} for one over it {Say.InHundred(row.ActsInVain, culture)} times";
+        var mean = RoundTexts.FormatDesignMean(Say.Percent(Math.Round(1.96 * row.RelativeError, 2), culture));
+        var wrong = RoundTexts.FormatDesignWrong(
+            Say.Line(question.Harmful.Per100Bees, culture), Say.InHundred(row.WaitsTooLong, culture),
+            Say.Line(question.Harmless.Per100Bees, culture), Say.InHundred(row.ActsInVain, culture));
         return question.ColoniesOver < question.Colonies && row.Plan.Sample.Take < question.Colonies
-            ? $"{mean}. If {Say.Count(question.ColoniesOver, "colony was", "colonies were")} over it, at least one would be among those sampled {Say.InHundred(row.FindsOne, culture)} times. {wrong}."
-            : $"{mean}. {wrong}.";
+            ? $"{mean} {Plural.Pick(question.ColoniesOver, RoundTexts.FormatDesignFinds(question.ColoniesOver, Say.InHundred(row.FindsOne, culture)))} {wrong}"
+            : $"{mean} {wrong}";
     }
 
     private List<WorkingStep> Working(DesignQuestion question, ColonySpread spread, LinesInForce lines, DesignDefaults design, SampleSize? forPrecision) =>
     [
-        new("The line", $"{Say.Line(question.Line.Per100Bees, culture)} per 100 bees ({lines.Title})", lines.Source),
-        new("How unequal colonies are", spread.Basis, spread.FromBook ? "hierarchical gamma-Poisson model of those jars" : design.Shape.Source.Text),
-        new("Bees in a jar", question.BeesPerJar.ToString(culture), knowledge.Sampling.BeesPerJar.Source.Text),
-        new("Harmless and harmful levels", $"{Say.Line(question.Harmless.Per100Bees, culture)} and {Say.Line(question.Harmful.Per100Bees, culture)} per 100 bees", design.HarmlessShareOfLine.Source.Text),
-        new("Precision", $"standard error over mean √((1/m + f/k)/c) for an apiary on the line, m mites expected in a jar, k the shape, f the share not sampled, c colonies; for {Say.Percent(design.Precision.Value / 100, culture)} take {(forPrecision is { } size ? Say.Count(size.Take, "colony", "colonies") : "more than one jar from each colony")}", design.Precision.Source.Text),
-        new("Finding one", "chance that at least one of the colonies over the line is drawn: exact, without replacement", "hypergeometric distribution; Cannon & Roe 1982; Cameron & Baldock 1998, Prev. Vet. Med. 34:1-17"),
-        new("Wrong decisions", "the apiary judged by all mites over all bees; negative binomial counts", "docs/methods/design.md"),
+        new(RoundTexts.DesignLine, RoundTexts.FormatDesignLineHow(Say.Line(question.Line.Per100Bees, culture), lines.Title), lines.Source),
+        new(RoundTexts.DesignSpread, spread.Basis, spread.FromBook ? RoundTexts.DesignSpreadSource : design.Shape.Source.Text),
+        new(RoundTexts.DesignBees, question.BeesPerJar.ToString(culture), knowledge.Sampling.BeesPerJar.Source.Text),
+        new(
+            RoundTexts.DesignLevels, RoundTexts.FormatDesignLevelsHow(Say.Line(question.Harmless.Per100Bees, culture), Say.Line(question.Harmful.Per100Bees, culture)),
+            design.HarmlessShareOfLine.Source.Text),
+        new(RoundTexts.DesignPrecision, Precision(Say.Percent(design.Precision.Value / 100, culture), forPrecision), design.Precision.Source.Text),
+        new(RoundTexts.DesignFinding, RoundTexts.DesignFindingHow, RoundTexts.DesignFindingSource),
+        new(RoundTexts.DesignDecisions, RoundTexts.DesignDecisionsHow, "docs/methods/design.md"),
     ];
+
+    private static string Precision(string wanted, SampleSize? size) => size is { } enough
+        ? RoundTexts.FormatDesignPrecisionTake(wanted, Say.Colonies(enough.Take))
+        : RoundTexts.FormatDesignPrecisionMore(wanted);
 }

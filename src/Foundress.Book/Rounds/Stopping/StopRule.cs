@@ -61,8 +61,9 @@ public sealed class StopRule
 
     /// <summary>What the rule says of how such rounds end, in words.</summary>
     /// <param name="culture">How numbers are written.</param>
-    public string Promise(CultureInfo culture) =>
-        $"Where the mean is {Say.Line(Early.Low, culture)} such a round takes {Jars(AtLow.AverageJars, culture)} on average and wrongly says act {Say.InHundred(AtLow.Act, culture)} times; where it is {Say.Line(Early.High, culture)}, {Jars(AtHigh.AverageJars, culture)} and wrongly says wait {Say.InHundred(AtHigh.Wait, culture)} times.";
+    public string Promise(CultureInfo culture) => RoundTexts.FormatStopPromise(
+        Say.Line(Early.Low, culture), AtLow.AverageJars.ToString("0.0", culture), Say.InHundred(AtLow.Act, culture),
+        Say.Line(Early.High, culture), AtHigh.AverageJars.ToString("0.0", culture), Say.InHundred(AtHigh.Wait, culture));
 
     /// <summary>Where a round stands in an apiary.</summary>
     /// <param name="round">The round.</param>
@@ -86,16 +87,15 @@ public sealed class StopRule
         ArgumentNullException.ThrowIfNull(jars);
         var reading = _plan.Judge(jars);
         var mites = jars.Take(reading.Jars).Sum(jar => jar.Mites);
-        var sofar = $"{Say.Count(mites, "mite", "mites")} in {Say.Count(reading.Jars, "jar", "jars")}";
+        var (counted, taken) = (Say.Mites(mites), Say.Jars(reading.Jars));
+        var (low, high) = (Say.Line(Early.Low, culture), Say.Line(Early.High, culture));
         var sentence = reading.Decision switch
         {
-            SequentialDecision.Wait => $"You may stop here: {sofar} speak for a mean of {Say.Line(Early.Low, culture)} per 100 or less rather than {Say.Line(Early.High, culture)}. Single colonies may still be high.",
-            SequentialDecision.Act => $"You may stop here: {sofar} speak for a mean of {Say.Line(Early.High, culture)} per 100 or more rather than {Say.Line(Early.Low, culture)}. The apiary needs its keeper now.",
-            _ when jars.Count == 0 => "No jar has been taken here yet.",
-            _ => $"Go on: {sofar} do not yet tell a mean of {Say.Line(Early.Low, culture)} from one of {Say.Line(Early.High, culture)} per 100.",
+            SequentialDecision.Wait => RoundTexts.FormatStopWait(counted, taken, low, high),
+            SequentialDecision.Act => RoundTexts.FormatStopAct(counted, taken, high, low),
+            _ when jars.Count == 0 => RoundTexts.NoJarYet,
+            _ => RoundTexts.FormatStopGoOn(counted, taken, low, high),
         };
         return new StopReading(reading.Decision, reading.Jars, mites, sentence);
     }
-
-    private static string Jars(double average, CultureInfo culture) => average.ToString("0.0", culture) + " jars";
 }
