@@ -29,7 +29,7 @@ public sealed class BreedingLists(BookState state, KnowledgeBase knowledge, Cult
         if (ranked.Count < GrowthRanking.FewestColonies)
         {
             return new BreedingList([], null, leftOut,
-                $"A ranking needs at least {GrowthRanking.FewestColonies} colonies with jars since {Say.Day(from)}; there {(ranked.Count == 1 ? "is" : "are")} {ranked.Count}. Take jars from more colonies, twice at least, some weeks apart.");
+                Plural.Pick(ranked.Count, BreedingTexts.FormatTooFew(GrowthRanking.FewestColonies, Say.Day(from), ranked.Count)));
         }
 
         var ranking = GrowthRanking.Of([.. ranked.Select(pair => pair.Value)], knowledge.Sampling.Design.VisitSpread.Value);
@@ -42,10 +42,8 @@ public sealed class BreedingLists(BookState state, KnowledgeBase knowledge, Cult
         var told = ranking.Colonies.Count(colony => colony.FromJars);
         var hits = Say.Percent(Math.Round(ranking.HitRate, 2), culture);
         return told == 0
-            ? "No colony has two jars between which nothing else moved the level, so there is nothing to rank yet. Take jars again in some weeks."
-            : ranking.IsNoise
-                ? $"This order is mostly chance: of the {Say.Count(ranking.PickSize, "colony", "colonies")} at the top about {hits} would truly belong among the slowest fifth; a blind pick has 20 %. Take more jars before choosing."
-                : $"Of the {Say.Count(ranking.PickSize, "colony", "colonies")} at the top about {hits} truly belong among the slowest fifth. Slow growth alone does not make a breeder: look at temper, honey and health too.";
+            ? BreedingTexts.NothingToRank
+            : Plural.Pick(ranking.PickSize, ranking.IsNoise ? BreedingTexts.FormatMostlyChance(ranking.PickSize, hits) : BreedingTexts.FormatTopTrulySlow(ranking.PickSize, hits));
     }
 
     // Levels of different scales are never compared: the one most jars were counted on is read.

@@ -19,7 +19,7 @@ public sealed class JarScoops(BookState state, KnowledgeBase knowledge)
     private const double MostSpread = 1;
 
     /// <summary>The name of the keeper's own scoop.</summary>
-    public const string OwnName = "My own scoop";
+    public static string OwnName => CalibratingTexts.OwnScoop;
 
     /// <summary>Every person and measure with at least one counted jar, by person, then by measure.</summary>
     public IReadOnlyList<TaughtScoop> All =>

@@ -37,7 +37,7 @@ public sealed class ChangeReader(BookState state, KnowledgeBase knowledge, doubl
             .OrderByDescending(one => one.Item2.PerDay)
             .ToList();
         var controlled = state.ControlsIn(visit.Apiary).Any(control => control.Facts.Start > earlier.On && control.Facts.Start <= visit.On);
-        return Told(LevelChange.OfApiary(before, posterior, days), earlier.On, days, "The apiary's mean", twice, controlled);
+        return Told(LevelChange.OfApiary(before, posterior, days), earlier.On, days, isMean: true, twice, controlled);
     }
 
     /// <summary>The change of a colony between its last two visits on one scale.</summary>
@@ -58,25 +58,31 @@ public sealed class ChangeReader(BookState state, KnowledgeBase knowledge, doubl
         var since = earlier.Max(jar => jar.Facts.On);
         var days = later.Max(jar => jar.Facts.On).DayNumber - since.DayNumber;
         var controlled = state.CoursesOf(colony).Any(course => course.Start > since && course.Start < since.AddDays(days));
-        return days < 1 ? null : Told(LevelChange.OfColony(ApiaryVisit.CountsOf(earlier), ApiaryVisit.CountsOf(later), days), since, days, "The level", [], controlled);
+        return days < 1 ? null : Told(LevelChange.OfColony(ApiaryVisit.CountsOf(earlier), ApiaryVisit.CountsOf(later), days), since, days, isMean: false, [], controlled);
     }
 
-    private ChangeSince Told(LevelChange change, DateOnly since, int days, string what, IReadOnlyList<(ColonyId Colony, ChangeSince Change)> colonies, bool controlled)
+    private ChangeSince Told(LevelChange change, DateOnly since, int days, bool isMean, IReadOnlyList<(ColonyId Colony, ChangeSince Change)> colonies, bool controlled)
     {
         var ratio = change.RatioInterval(confidence);
         var perDay = change.GrowthPerDayInterval(confidence);
         var grown = change.ChanceGrown;
-        var sentence =
-            $"{what} is {Times(change.MedianRatio)} times what it was {Say.Count(days, "day", "days")} before ({Times(ratio.Lower)} to {Times(ratio.Upper)}): {Say.Growth(change.MedianGrowthPerDay, culture)} a day ({Say.Growth(perDay.Lower, culture)} to {Say.Growth(perDay.Upper, culture)}). {Verdict(grown)}{(controlled ? " A control began in between." : null)}";
+        var (times, lower, upper) = (Times(change.MedianRatio), Times(ratio.Lower), Times(ratio.Upper));
+        var (growth, slowest, fastest) = (Say.Growth(change.MedianGrowthPerDay, culture), Say.Growth(perDay.Lower, culture), Say.Growth(perDay.Upper, culture));
+        var changed = isMean
+            ? ChangeTexts.FormatMeanChanged(times, days, lower, upper, growth, slowest, fastest)
+            : ChangeTexts.FormatLevelChanged(times, days, lower, upper, growth, slowest, fastest);
+        var sentence = $"{Plural.Pick(days, changed)} {Verdict(grown)}";
+        if (controlled)
+            sentence += " " + ChangeTexts.ControlBetween;
         return new ChangeSince(since, days, change.MedianRatio, ratio, change.MedianGrowthPerDay, perDay, grown, colonies, sentence);
     }
 
     private string Verdict(Chance grown) => grown.Value switch
     {
-        >= 0.975 => "It has grown.",
-        <= 0.025 => "It has fallen.",
-        _ => $"Whether it grew or fell is not settled (chance that it grew: {Say.InHundred(grown, culture)}).",
+        >= 0.975 => ChangeTexts.Grown,
+        <= 0.025 => ChangeTexts.Fallen,
+        _ => ChangeTexts.FormatNotSettled(Say.InHundred(grown, culture)),
     };
 
-    private string Times(double ratio) => ratio >= 100 ? "over 100" : ratio.ToString(ratio >= 10 ? "0" : ratio >= 0.1 ? "0.0#" : "0.0##", culture);
+    private string Times(double ratio) => ratio >= 100 ? ChangeTexts.Over100 : ratio.ToString(ratio >= 10 ? "0" : ratio >= 0.1 ? "0.0#" : "0.0##", culture);
 }

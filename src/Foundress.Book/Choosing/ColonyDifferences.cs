@@ -20,24 +20,24 @@ public static class ColonyDifferences
         [
             .. new[]
             {
-                Sentence(each, one => one.Brood is { } brood ? brood == BroodState.Some : null, "Brood was seen in", "none in"),
-                Sentence(each, one => one.SupersOn, "Supers are on", "not on"),
-                Sentence(each, one => one.Clustered, "Clustered are", "not clustered"),
+                Sentence(each, one => one.Brood is { } brood ? brood == BroodState.Some : null, ChoosingTexts.FormatBroodSeenIn, ChoosingTexts.FormatNoBroodIn),
+                Sentence(each, one => one.SupersOn, ChoosingTexts.FormatSupersOn, ChoosingTexts.FormatSupersNotOn),
+                Sentence(each, one => one.Clustered, ChoosingTexts.FormatClusteredAre, ChoosingTexts.FormatNotClusteredAre),
             }.OfType<string>(),
         ];
     }
 
-    private static string? Sentence((string Name, Situation Situation)[] each, Func<Situation, bool?> read, string some, string none)
+    private static string? Sentence((string Name, Situation Situation)[] each, Func<Situation, bool?> read, Func<string, string> some, Func<string, string> none)
     {
         string[] Named(bool? wanted) => [.. each.Where(one => read(one.Situation) == wanted).Select(one => one.Name)];
         var (yes, no, unknown) = (Named(true), Named(false), Named(null));
         if (yes.Length == 0 || no.Length + unknown.Length == 0)
             return null;
-        var parts = new List<string> { $"{some} {Say.List(yes)}" };
+        var parts = new List<string> { some(Say.List(yes)) };
         if (no.Length > 0)
-            parts.Add($"{none} {Say.List(no)}");
+            parts.Add(none(Say.List(no)));
         if (unknown.Length > 0)
-            parts.Add($"not noted in {Situations.FreshDays} days in {Say.List(unknown)}");
+            parts.Add(ChoosingTexts.FormatNotNotedIn(Situations.FreshDays, Say.List(unknown)));
         return string.Join("; ", parts) + ".";
     }
 }

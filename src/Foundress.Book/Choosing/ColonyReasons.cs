@@ -1,3 +1,4 @@
+using System.Globalization;
 using Foundress.Book.Wording;
 using Foundress.Knowledge;
 
@@ -13,9 +14,9 @@ internal static class ColonyReasons
         if (agent.LeastBroodFrames is not { } least)
             return;
         if (situation.BroodFrames is not { } frames)
-            reasons.Missing(Ground.Brood, $"Not known: enter the frames of brood; at least {least.Value:0} are wanted.", least.Source.Text);
+            reasons.Missing(Ground.Brood, ChoosingTexts.FormatBroodFramesUnknown(Whole(least.Value)), least.Source.Text);
         else if (frames < least.Value)
-            reasons.Against(Ground.Brood, $"The weakest colony has {frames:0.#} frames of brood; at least {least.Value:0} are wanted.", least.Source.Text);
+            reasons.Against(Ground.Brood, ChoosingTexts.FormatBroodFramesTooFew(frames.ToString("0.#", CultureInfo.CurrentCulture), Whole(least.Value)), least.Source.Text);
     }
 
     private static void Check(Requirement requirement, Situation situation, DateOnly end, Reasons reasons)
@@ -24,22 +25,22 @@ internal static class ColonyReasons
         switch (requirement.Need)
         {
             case ControlNeed.Broodless:
-                Judge(requirement, Ground.Brood, situation.Brood is { } brood ? brood == BroodState.None : null, "There is sealed brood.", "enter whether there is sealed brood", reasons);
+                Judge(requirement, Ground.Brood, situation.Brood is { } brood ? brood == BroodState.None : null, ChoosingTexts.SealedBrood, ChoosingTexts.SealedBroodUnknown, reasons);
                 break;
             case ControlNeed.Brood:
-                Judge(requirement, Ground.Brood, situation.Brood is { } some ? some == BroodState.Some : null, "There is no brood.", "enter whether there is brood", reasons);
+                Judge(requirement, Ground.Brood, situation.Brood is { } some ? some == BroodState.Some : null, ChoosingTexts.NoBrood, ChoosingTexts.BroodUnknown, reasons);
                 break;
             case ControlNeed.DroneBrood:
-                Judge(requirement, Ground.Brood, situation.DroneBrood, "No drones are reared at this time of the year.", "look whether drones are still reared", reasons);
+                Judge(requirement, Ground.Brood, situation.DroneBrood, ChoosingTexts.NoDrones, ChoosingTexts.DronesUnknown, reasons);
                 break;
             case ControlNeed.Cluster:
-                Judge(requirement, Ground.Cluster, situation.InCluster, "The bees are not in the winter cluster.", string.Empty, reasons);
+                Judge(requirement, Ground.Cluster, situation.InCluster, ChoosingTexts.NotClustered, string.Empty, reasons);
                 break;
             case ControlNeed.ActiveBees:
                 if (situation.InCluster)
-                    reasons.Against(Ground.Cluster, $"The bees are in the winter cluster by the season of this apiary. {requirement.Text}", source);
+                    reasons.Against(Ground.Cluster, $"{ChoosingTexts.ClusteredBySeason} {requirement.Text}", source);
                 else if (situation.ClusterFrom is { } cluster && end > cluster)
-                    reasons.Against(Ground.Cluster, $"The bees cluster from about {Say.Day(cluster)}, before it would be over on {Say.Day(end)}. {requirement.Text}", source);
+                    reasons.Against(Ground.Cluster, $"{ChoosingTexts.FormatClustersBeforeOver(Say.Day(cluster), Say.Day(end))} {requirement.Text}", source);
                 break;
             case ControlNeed.Queen:
                 reasons.Note(requirement.Text);
@@ -47,7 +48,7 @@ internal static class ColonyReasons
         }
     }
 
-    private static void Judge(Requirement requirement, Ground ground, bool? holds, string not, string enter, Reasons reasons)
+    private static void Judge(Requirement requirement, Ground ground, bool? holds, string not, string unknown, Reasons reasons)
     {
         if (holds == true)
             return;
@@ -62,7 +63,9 @@ internal static class ColonyReasons
         }
         else
         {
-            reasons.Missing(ground, $"Not known: {enter}. {requirement.Text}", requirement.Source.Text);
+            reasons.Missing(ground, $"{unknown} {requirement.Text}", requirement.Source.Text);
         }
     }
+
+    private static string Whole(double value) => value.ToString("0", CultureInfo.CurrentCulture);
 }

@@ -26,7 +26,7 @@ public static class ControlChoices
         var end = agent.UsualEnd(situation.Start);
         var reasons = new Reasons();
         if (controls.IsRefused(agent.Id))
-            reasons.Against(Ground.Refused, "You have ruled it out in your settings.");
+            reasons.Against(Ground.Refused, ChoosingTexts.Refused);
         SuperReasons.Find(agent, situation, end, reasons);
         WeatherReasons.Find(agent, situation, Math.Max(days, 1), reasons);
         ColonyReasons.Find(agent, situation, end, reasons);
@@ -65,15 +65,15 @@ public static class ControlChoices
         var list = Say.List([.. needed.Select(gear => gear.Text)], 8);
         if (situation.Gear is not { } has)
         {
-            reasons.Note($"You need {list}.");
+            reasons.Note(ChoosingTexts.FormatYouNeed(list));
             return;
         }
 
         var lacking = needed.Where(gear => !has.Contains(gear.Id)).Select(gear => gear.Text).ToArray();
         if (lacking.Length > 0)
-            reasons.Against(Ground.Gear, $"It needs {Say.List(lacking, 8)}, which is not among the gear you have.");
+            reasons.Against(Ground.Gear, ChoosingTexts.FormatGearLacking(Say.List(lacking, 8)));
         else
-            reasons.Note($"Use {list}.");
+            reasons.Note(ChoosingTexts.FormatUseGear(list));
     }
 
     private static void CheckOrganic(ControlAgent agent, Situation situation, Reasons reasons)
@@ -81,8 +81,8 @@ public static class ControlChoices
         if (situation.CertifiedOrganic != true)
             return;
         if (agent.Organic.Use == OrganicUse.NotAllowed)
-            reasons.Against(Ground.Organic, $"Your colonies are certified organic. {agent.Organic.Text}", agent.Organic.Source.Text);
+            reasons.Against(Ground.Organic, $"{ChoosingTexts.CertifiedOrganic} {agent.Organic.Text}", agent.Organic.Source.Text);
         else if (agent.Organic.Use == OrganicUse.AskCertifier)
-            reasons.Missing(Ground.Organic, $"Not known: ask your certifier whether it is allowed, and rule it out in your settings if not. {agent.Organic.Text}", agent.Organic.Source.Text);
+            reasons.Missing(Ground.Organic, $"{ChoosingTexts.AskCertifier} {agent.Organic.Text}", agent.Organic.Source.Text);
     }
 }

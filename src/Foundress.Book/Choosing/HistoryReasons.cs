@@ -1,3 +1,4 @@
+using System.Globalization;
 using Foundress.Book.Controls;
 using Foundress.Book.State;
 using Foundress.Book.Wording;
@@ -13,32 +14,36 @@ internal static class HistoryReasons
         var courses = (situation.Courses ?? []).Where(course => course.Start <= situation.Start).ToArray();
         var running = courses.Where(course => course.RanOn(situation.Start) && course.End != situation.Start).ToArray();
         var mode = controls.ModeOf(agent);
-        foreach (var name in running.Where(course => controls.Find(course.Agent) is { } other && other.ModeId == agent.ModeId && !agent.IsNonChemical).Select(course => AtWork(course, controls, ", of the same kind,")).Distinct())
-            reasons.Against(Ground.Interval, $"{name}.");
-        foreach (var name in running.Where(course => controls.Find(course.Agent) is not { } other || (other.ModeId != agent.ModeId && !other.IsNonChemical)).Select(course => AtWork(course, controls, string.Empty)).Distinct())
-            reasons.Note($"{name}: do not mix, and let it end first unless both labels allow it.");
+        foreach (var sentence in running.Where(course => controls.Find(course.Agent) is { } other && other.ModeId == agent.ModeId && !agent.IsNonChemical).Select(course => SameKind(course, controls)).Distinct())
+            reasons.Against(Ground.Interval, sentence);
+        foreach (var sentence in running.Where(course => controls.Find(course.Agent) is not { } other || (other.ModeId != agent.ModeId && !other.IsNonChemical)).Select(course => Other(course, controls)).Distinct())
+            reasons.Note(sentence);
 
         if (agent.MinimumInterval is { Value: > 0 } interval && courses.Where(course => course.Agent == agent.Id && !running.Contains(course)).MaxBy(Over) is { } last)
         {
             var from = Over(last).AddDays((int)interval.Value);
             if (situation.Start < from)
-                reasons.Against(Ground.Interval, $"It was last over on {Say.Day(Over(last))}; the next use is usual from {Say.Day(from)} on ({interval.Value:0} days).", interval.Source.Text);
+                reasons.Against(Ground.Interval, ChoosingTexts.FormatTooSoon(Say.Day(Over(last)), Say.Day(from), interval.Value.ToString("0", CultureInfo.CurrentCulture)), interval.Source.Text);
         }
 
         if (situation.Reduced?.FirstOrDefault(one => one.ModeId == agent.ModeId) is { } reduced)
-            reasons.Against(Ground.Rotation, $"The jars after {reduced.Title} of {Say.Day(reduced.Start)} showed a reduced effect of {mode.Title} in this apiary: resistance is possible. A test of the mites, or a later proof that it works, would lift this.");
+            reasons.Against(Ground.Rotation, ChoosingTexts.FormatReducedEffect(controls.TitleOf(reduced.Agent), Say.Day(reduced.Start), mode.Title));
 
         if (!mode.Rotates)
             return;
         var before = courses.Where(course => controls.Find(course.Agent) is { IsNonChemical: false } && !running.Contains(course)).MaxBy(Over);
         if (before is not null && controls.Find(before.Agent)!.ModeId == agent.ModeId)
-            reasons.Against(Ground.Rotation, $"The same group, {mode.Title}, was used last time ({controls.TitleOf(before.Agent)}, over on {Say.Day(Over(before))}). Take another group next. {mode.Text}", mode.Source.Text);
+            reasons.Against(Ground.Rotation, $"{ChoosingTexts.FormatSameGroup(mode.Title, controls.TitleOf(before.Agent), Say.Day(Over(before)))} {mode.Text}", mode.Source.Text);
     }
 
     // One whose end is known is told with it: the day looked at may lie in the past.
-    private static string AtWork(Course course, ControlList controls, string kind) => course.End is { } end
-        ? $"{controls.TitleOf(course.Agent)}{kind} is at work until {Say.Day(end)}"
-        : $"{controls.TitleOf(course.Agent)}{kind} is still at work";
+    private static string SameKind(Course course, ControlList controls) => course.End is { } end
+        ? ChoosingTexts.FormatSameKindUntil(controls.TitleOf(course.Agent), Say.Day(end))
+        : ChoosingTexts.FormatSameKindStill(controls.TitleOf(course.Agent));
+
+    private static string Other(Course course, ControlList controls) => course.End is { } end
+        ? ChoosingTexts.FormatOtherUntil(controls.TitleOf(course.Agent), Say.Day(end))
+        : ChoosingTexts.FormatOtherStill(controls.TitleOf(course.Agent));
 
     private static DateOnly Over(Course course) => course.End ?? course.PlannedEnd ?? course.Start;
 }

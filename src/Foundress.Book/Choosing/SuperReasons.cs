@@ -1,3 +1,4 @@
+using System.Globalization;
 using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Science.Judging;
@@ -15,13 +16,13 @@ internal static class SuperReasons
         if (ruling?.Rule == SuperRule.MayBeOn)
         {
             if (situation.SupersOn != false)
-                reasons.Note(ruling.Text ?? "Allowed with supers on by the labels seen; yours decides.");
+                reasons.Note(ruling.Text ?? ChoosingTexts.SupersAllowed);
             return;
         }
 
         if (situation.SupersOn is not { } on)
         {
-            reasons.Missing(Ground.Supers, "Not known: enter whether supers are on, in an inspection of the last three weeks.");
+            reasons.Missing(Ground.Supers, ChoosingTexts.SupersUnknown);
             return;
         }
 
@@ -33,13 +34,13 @@ internal static class SuperReasons
 
     private static void WithSupersOn(Situation situation, SuperRuling? ruling, Reasons reasons)
     {
-        var off = situation.HarvestOn is { } harvest && harvest >= situation.Start ? $" Supers come off on {Say.Day(harvest)}." : " Take the harvest first.";
+        var off = situation.HarvestOn is { } harvest && harvest >= situation.Start ? ChoosingTexts.FormatSupersComeOff(Say.Day(harvest)) : ChoosingTexts.HarvestFirst;
         if (ruling is null)
-            reasons.Missing(Ground.Supers, "Supers are on, and your country is not set. Enter it in the settings, and the label's rule for this control.", holds: true);
+            reasons.Missing(Ground.Supers, ChoosingTexts.SupersOnNoCountry, holds: true);
         else if (ruling.Rule == SuperRule.NotOn)
-            reasons.Against(Ground.Supers, $"Supers are on. {ruling.Text ?? "Not while supers are on."}{off}", ruling.Source.Text);
+            reasons.Against(Ground.Supers, $"{ChoosingTexts.SupersAreOn} {ruling.Text ?? ChoosingTexts.NotWithSupers} {off}", ruling.Source.Text);
         else
-            reasons.Missing(Ground.Supers, $"Supers are on, and whether the label allows it then is not entered for this control (settings, your controls). {ruling.Text}", ruling.Source.Text, holds: true);
+            reasons.Missing(Ground.Supers, $"{ChoosingTexts.SupersRuleUnknown} {ruling.Text}", ruling.Source.Text, holds: true);
     }
 
     private static void BeforeSupers(ControlAgent agent, Situation situation, DateOnly end, Reasons reasons)
@@ -47,7 +48,7 @@ internal static class SuperReasons
         if (situation.SupersDue is not { } due)
         {
             if (situation.Phase is SeasonPhase.Increase or SeasonPhase.Peak)
-                reasons.Missing(Ground.Supers, "Not known: enter when supers are to go on; it must be over before, by as many days as the label says.");
+                reasons.Missing(Ground.Supers, ChoosingTexts.SupersDueUnknown);
             return;
         }
 
@@ -57,12 +58,14 @@ internal static class SuperReasons
         {
             reasons.Against(
                 Ground.Supers,
-                $"Supers are due on {Say.Day(due)}; it would be over on {Say.Day(end)}{(agent.DaysBeforeSupers is { Value: > 0 } wait ? $", and supers must wait {wait.Value:0} days more" : string.Empty)}.",
+                agent.DaysBeforeSupers is { Value: > 0 } wait
+                    ? ChoosingTexts.FormatSupersDueBeforeWait(Say.Day(due), Say.Day(end), wait.Value.ToString("0", CultureInfo.CurrentCulture))
+                    : ChoosingTexts.FormatSupersDueBeforeOver(Say.Day(due), Say.Day(end)),
                 agent.DaysBeforeSupers?.Source.Text);
         }
         else if (agent.DaysBeforeSupers is null)
         {
-            reasons.Note($"Supers are due on {Say.Day(due)}: the label says how many days they must wait after {Say.Day(end)}.");
+            reasons.Note(ChoosingTexts.FormatSupersWaitByLabel(Say.Day(due), Say.Day(end)));
         }
     }
 }

@@ -31,7 +31,7 @@ public static class TemperatureImport
             if (reader.Fields.All(string.IsNullOrWhiteSpace))
                 continue;
             if (days.Count + rejected.Count >= MostDays)
-                throw new ImportFormatException($"The file has more than {MostDays} rows: a forecast has a row a day. Shorten it.");
+                throw new ImportFormatException(ChoosingTexts.FormatTooManyRows(MostDays));
             if (Take(reader, day, low, high, days) is { } problem)
                 rejected.Add((reader.Row, problem));
         }
@@ -47,12 +47,12 @@ public static class TemperatureImport
         if (DateField.Read(Field(day), DateOnly.MaxValue, out var on) is { } wrong)
             return new("day", Field(day), wrong);
         if (Degrees(Field(low)) is not { } lowest)
-            return new("low", Field(low), "Write degrees Celsius as a number from -60 to 60, for example 11.5.");
+            return new("low", Field(low), ChoosingTexts.WriteDegrees);
         if (Degrees(Field(high)) is not { } highest)
-            return new("high", Field(high), "Write degrees Celsius as a number from -60 to 60, for example 11.5.");
+            return new("high", Field(high), ChoosingTexts.WriteDegrees);
         if (lowest > highest)
-            return new("low", Field(low), "The lowest temperature is above the highest: swap them.");
-        return days.TryAdd(on, new(lowest, highest)) ? null : new("day", Field(day), "This day is in the file twice: keep one row.");
+            return new("low", Field(low), ChoosingTexts.LowAboveHigh);
+        return days.TryAdd(on, new(lowest, highest)) ? null : new("day", Field(day), ChoosingTexts.DayTwice);
     }
 
     private static double? Degrees(string text) =>
@@ -66,6 +66,6 @@ public static class TemperatureImport
                 return i;
         }
 
-        throw new ImportFormatException($"The column '{names[0]}' is missing. A forecast has the columns day, low and high; this file has: {string.Join(", ", opening.Header)}.");
+        throw new ImportFormatException(ChoosingTexts.FormatColumnMissing(names[0], string.Join(", ", opening.Header)));
     }
 }

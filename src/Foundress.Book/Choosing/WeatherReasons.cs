@@ -17,7 +17,7 @@ internal static class WeatherReasons
             return;
         if (situation.Temperatures is not { } weather)
         {
-            reasons.Missing(Ground.Temperature, "Not known: enter the usual temperatures of this apiary, or import a forecast; it has limits of temperature.");
+            reasons.Missing(Ground.Temperature, ChoosingTexts.TemperaturesUnknown);
             return;
         }
 
@@ -25,21 +25,18 @@ internal static class WeatherReasons
         {
             var bound = new TemperatureBound(limit.IsLeast, ReadingOf(limit.Of), limit.Degrees.Value, limit.FirstDays);
             var reading = WindowReading.Of(bound, weather, situation.Start, days);
-            var kind = $"{(limit.IsLeast ? "at least" : "at most")} {Degrees(bound.Degrees)} as {Words(bound.Reading)}";
+            var wanted = Wanted(bound);
             if (reading.FirstOutside is { } day)
             {
-                reasons.Against(
-                    Ground.Temperature,
-                    $"It wants {kind}; {(reading.IsUsual ? "usual" : "foretold")} on {Say.Day(day)}: {Degrees(reading.Degrees!.Value)}{(reading.DaysOutside > 1 ? $", and on {reading.DaysOutside} days in all" : string.Empty)}. {limit.Text}",
-                    limit.Degrees.Source.Text);
+                reasons.Against(Ground.Temperature, $"{Outside(wanted, reading, day)} {limit.Text}", limit.Degrees.Source.Text);
             }
             else if (reading.DaysUnknown > 0)
             {
-                reasons.Missing(Ground.Temperature, $"Not known: the temperature of {Say.Count(reading.DaysUnknown, "day", "days")} of the application. Enter the usual temperatures of this apiary, or a longer forecast.");
+                reasons.Missing(Ground.Temperature, Plural.Pick(reading.DaysUnknown, ChoosingTexts.FormatTemperatureOfDaysUnknown(reading.DaysUnknown)));
             }
             else if (reading.IsUsual && Math.Abs(reading.Degrees!.Value - bound.Degrees) < Close)
             {
-                reasons.Note($"It wants {kind}; usual then: {Degrees(reading.Degrees.Value)}. Single days may lie outside: look at the forecast before you start. {limit.Text}");
+                reasons.Note($"{ChoosingTexts.FormatCloseToLimit(wanted, Degrees(reading.Degrees.Value))} {limit.Text}");
             }
         }
     }
@@ -51,12 +48,27 @@ internal static class WeatherReasons
         _ => DayReading.High,
     };
 
-    private static string Words(DayReading reading) => reading switch
+    private static string Wanted(TemperatureBound bound) => (bound.IsLeast, bound.Reading) switch
     {
-        DayReading.Low => "the lowest of the day",
-        DayReading.Mean => "the mean of the day",
-        _ => "the highest of the day",
+        (true, DayReading.Low) => ChoosingTexts.FormatAtLeastLow(Degrees(bound.Degrees)),
+        (true, DayReading.Mean) => ChoosingTexts.FormatAtLeastMean(Degrees(bound.Degrees)),
+        (true, _) => ChoosingTexts.FormatAtLeastHigh(Degrees(bound.Degrees)),
+        (false, DayReading.Low) => ChoosingTexts.FormatAtMostLow(Degrees(bound.Degrees)),
+        (false, DayReading.Mean) => ChoosingTexts.FormatAtMostMean(Degrees(bound.Degrees)),
+        _ => ChoosingTexts.FormatAtMostHigh(Degrees(bound.Degrees)),
     };
+
+    private static string Outside(string wanted, WindowReading reading, DateOnly on)
+    {
+        var (day, degrees) = (Say.Day(on), Degrees(reading.Degrees!.Value));
+        return (reading.IsUsual, reading.DaysOutside > 1) switch
+        {
+            (true, false) => ChoosingTexts.FormatOutsideUsual(wanted, day, degrees),
+            (true, true) => ChoosingTexts.FormatOutsideUsualDays(wanted, day, degrees, reading.DaysOutside),
+            (false, false) => ChoosingTexts.FormatOutsideForetold(wanted, day, degrees),
+            _ => ChoosingTexts.FormatOutsideForetoldDays(wanted, day, degrees, reading.DaysOutside),
+        };
+    }
 
     private static string Degrees(double value) => value.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
 }

@@ -77,19 +77,20 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
             var marks = visit.Where(mark => mark.Standing == wanted && !SeasonOverview.WasControlledSince(state, mark)).ToList();
             var day = visit.Max(mark => mark.On);
             IReadOnlyList<ColonyId> colonies = [.. marks.Select(mark => mark.Colony)];
-            var names = $"{(marks.Count == 1 ? "colony" : "colonies")} {Say.List([.. marks.Select(mark => mark.ColonyName)])}";
+            var names = SeasonSentence.Named([.. marks.Select(mark => mark.ColonyName)]);
             if (wanted == Standing.Above)
             {
-                items.Add(new(
-                    $"decide:{apiary}:{Say.Day(day)}", DueKind.Decide, apiary, colonies, null, day, today, DueTime.Now,
-                    $"Decide on a control: {Say.Count(marks.Count, "jar", "jars")} of {visit.Count} around {Say.Day(day)} over the line ({names}).{(marks.Any(mark => SeasonOverview.WasCutShortSince(state, mark)) ? " A control since then was cut short or given only in part: it is not taken for an answer." : string.Empty)}"));
+                var text = Plural.Pick(marks.Count, DueTexts.FormatDecide(marks.Count, visit.Count, Say.Day(day), names));
+                if (marks.Any(mark => SeasonOverview.WasCutShortSince(state, mark)))
+                    text += " " + DueTexts.CutShort;
+                items.Add(new($"decide:{apiary}:{Say.Day(day)}", DueKind.Decide, apiary, colonies, null, day, today, DueTime.Now, text));
                 OfInspection(apiary, colonies, today, items);
             }
             else
             {
                 items.Add(new(
                     $"again:{apiary}:{Say.Day(day)}", DueKind.SampleAgain, apiary, colonies, null, day, today, DueTime.Now,
-                    $"Take second jars: not settled around {Say.Day(day)} ({names}).{InCluster(apiary, today)}"));
+                    DueTexts.FormatSecondJars(Say.Day(day), names) + InCluster(apiary, today)));
             }
         }
 
@@ -112,21 +113,21 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
             return;
         items.Add(new(
             $"inspect:{apiary}", DueKind.Inspect, apiary, unknown, null, today, today, DueTime.Now,
-            $"Inspect {(unknown.Length == 1 ? "colony" : "colonies")} {Say.List([.. unknown.Select(id => state.Colonies[id].Name)])}: which controls are workable depends on brood and supers, and they were not noted in {Situations.FreshDays} days.{InCluster(apiary, today)}"));
+            DueTexts.FormatInspect(SeasonSentence.Named([.. unknown.Select(id => state.Colonies[id].Name)]), Situations.FreshDays) + InCluster(apiary, today)));
     }
 
     // Opening a cluster chills it, and shaking bees out of it can kill them.
     private string InCluster(ApiaryId apiary, DateOnly today) =>
         SiteSeason.Of(state.Apiaries[apiary], knowledge).PhaseOn(today) is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood
-            ? " The bees cluster at this season: leave the combs together, look from above or at the board, and wait for a day on which they fly."
+            ? " " + DueTexts.InCluster
             : string.Empty;
 
     private void OfHoney(Apiary apiary, DateOnly today, List<DueItem> items)
     {
         if (!state.Days.TryGetValue(apiary.Id, out var days))
             return;
-        Add(DueKind.SupersOn, "supers", days.SupersOn, "Supers go on. Is a control still at work, or a withdrawal period running?");
-        Add(DueKind.Harvest, "harvest", days.HarvestOn, "Harvest: supers come off. From then on more controls are workable.");
+        Add(DueKind.SupersOn, "supers", days.SupersOn, DueTexts.SupersOn);
+        Add(DueKind.Harvest, "harvest", days.HarvestOn, DueTexts.Harvest);
 
         void Add(DueKind kind, string key, DateOnly? day, string text)
         {

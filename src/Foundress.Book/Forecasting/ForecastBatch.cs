@@ -76,7 +76,7 @@ public sealed class ForecastBatch
             return;
         var apiary = Apiary(name);
         if (apiary.Latitude is not null && (apiary.Latitude, apiary.Altitude) != (latitude, altitude))
-            row.Check("apiary", "This apiary is there twice with another latitude or altitude: take one row out.");
+            row.Check("apiary", TableTexts.SiteTwice);
         else
             (apiary.Latitude, apiary.Altitude) = (latitude, altitude);
     });
@@ -89,7 +89,7 @@ public sealed class ForecastBatch
         var bees = row.OptionalNumber("frames_of_bees", 0, 100);
         var brood = row.OptionalNumber("frames_of_brood", 0, 100);
         if (bees is null && brood is null)
-            row.Check(string.Empty, "Neither frames_of_bees nor frames_of_brood is given: an inspection needs at least one.");
+            row.Check(string.Empty, TableTexts.NoFrames);
         if (row.Problems.Count == 0)
             Apiary(apiary).Colony(colony).Inspections.Add(new(day, bees, brood));
     });
@@ -105,9 +105,9 @@ public sealed class ForecastBatch
             row.Name("colony");
         var agents = _knowledge.Controls.Named(row.Text("agent"));
         if (agents.Count == 0)
-            row.Check("agent", $"This control is not known. Known are {string.Join(", ", _knowledge.Controls.Agents.Ids)}.");
+            row.Check("agent", TableTexts.FormatControlUnknown(string.Join(", ", _knowledge.Controls.Agents.Ids)));
         if (row.Problems.Count == 0 && end < start)
-            row.Check("end", "The end lies before the start: exchange the two, or correct one.");
+            row.Check("end", TableTexts.EndBeforeStart);
         if (row.Problems.Count > 0)
             return;
         var control = new ForecastControl(ControlChoice.Of(agents, end.DayNumber - start.DayNumber), start, end);
@@ -124,7 +124,7 @@ public sealed class ForecastBatch
         var (apiary, colony, day) = (row.Name("apiary"), row.Name("colony"), row.Day("date", Latest));
         row.Check("bees", BeesField.Read(row.Text("bees"), Science.BeeBasis.Weighed, decimalComma: false, out var bees));
         if (row.Problems.Count == 0 && Apiary(apiary).Latitude is null)
-            row.Check("apiary", "This apiary is not in the file of sites: add a row with its latitude and longitude.");
+            row.Check("apiary", TableTexts.SiteMissing);
         if (row.Problems.Count > 0)
             return;
         var target = new BatchTarget(row.Row, apiary, colony, day, (int)Math.Round(bees));

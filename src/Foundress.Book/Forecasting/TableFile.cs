@@ -12,7 +12,7 @@ public sealed class TableFile
     {
         _reader = opening.Reader;
         _columns = new ColumnPlaces(
-            opening.Header, columns.Required, columns.Optional, $"Needed in a file of {columns.What}s: {string.Join(", ", columns.Required)}.", passedOver: []);
+            opening.Header, columns.Required, columns.Optional, columns.Needed, passedOver: []);
     }
 
     /// <summary>Columns that are not known and not read.</summary>

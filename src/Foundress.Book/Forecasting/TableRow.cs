@@ -59,13 +59,15 @@ public sealed class TableRow
         if (double.TryParse(plain, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number)
             && number >= least && number <= most)
             return number;
-        Check(column, string.Create(CultureInfo.InvariantCulture, $"Write a number from {least} to {most}, with a decimal point and no unit."));
+        Check(column, TableTexts.FormatWriteNumber(Plain(least), Plain(most)));
         return least;
     }
 
     private double Missing(string column, double least, double most)
     {
-        Check(column, string.Create(CultureInfo.InvariantCulture, $"The value is missing: write a number from {least} to {most}."));
+        Check(column, TableTexts.FormatNumberMissing(Plain(least), Plain(most)));
         return least;
     }
+
+    private static string Plain(double number) => number.ToString(CultureInfo.InvariantCulture);
 }

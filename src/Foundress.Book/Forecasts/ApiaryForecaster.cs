@@ -84,7 +84,7 @@ public sealed class ApiaryForecaster
         var to = today.AddDays(how.Ahead);
         if (colonies.Count == 0)
         {
-            yield return new ForecastStep(0, 0, new ApiaryCourse(apiary.Id, today, to, [], [], null, null, "No living colonies are registered here."));
+            yield return new ForecastStep(0, 0, new ApiaryCourse(apiary.Id, today, to, [], [], null, null, ForecastTexts.NoColonies));
             yield break;
         }
 

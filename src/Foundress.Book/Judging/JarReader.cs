@@ -84,19 +84,19 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
     private string? WhyNotJudged(CountingMethod method, LinesInForce? lines)
     {
         if (lines is null)
-            return "No line is set for this time of year, so the level is given without a judgement.";
+            return JudgingTexts.NoLineSet;
         if (lines.Unit != Units.MitesPer100Bees)
-            return $"The lines '{lines.Title}' are in {lines.Unit}, another scale than mites per 100 bees. Scales are not converted: choose lines for this kind of count.";
+            return JudgingTexts.FormatOtherScale(lines.Title, lines.Unit);
         return lines.ScaleIds.Contains(method.ScaleId)
             ? null
-            : $"The lines '{lines.Title}' were set for another way of counting than {method.Name.ToLower(culture)}. Scales are not converted: choose lines for this kind of count.";
+            : JudgingTexts.FormatOtherWayOfCounting(lines.Title, Midway.Name(method.Name, culture));
     }
 
     private string Meaning(
         JarRecord jar, LevelInterval interval, LinesInForce? lines, string? notJudged, Chance? over, Chance? overWatch, Standing? standing)
     {
         var none = jar.Mites == 0
-            ? $"No mites were found. That is not proof of none: the colony may still carry up to {Say.Level(interval.Upper.Per100Bees, culture)} per 100 bees. "
+            ? JudgingTexts.FormatNoMitesFound(Say.Level(interval.Upper.Per100Bees, culture)) + " "
             : string.Empty;
         if (notJudged is not null)
             return none + notJudged;
@@ -104,11 +104,11 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         var chance = Say.InHundred(over!.Value, culture);
         return none + standing switch
         {
-            Standing.Above => $"Over the line of {line} per 100, with a chance of {chance}. A treatment or other control is usually needed now: look at what is workable and lawful where you are.",
+            Standing.Above => JudgingTexts.FormatAboveMeaning(line, chance),
             Standing.Below when lines.Watch is { } watch && overWatch > policy.Certainty.SureBelow =>
-                $"Below the line of {line} per 100 (chance of being over it: {chance}), but perhaps over {Say.Line(watch, culture)}, from where a control may be needed. Sample again soon.",
-            Standing.Below => $"Below the line of {line} per 100 (chance of being over it: {chance}). Usually no control is needed now; sample again when it is next due.",
-            _ => $"Not settled: the chance of being over the line of {line} per 100 is {chance}. Sharpen the answer before deciding, or act as if it were over where waiting is the greater risk.",
+                JudgingTexts.FormatBelowPerhapsWatchMeaning(line, chance, Say.Line(watch, culture)),
+            Standing.Below => JudgingTexts.FormatBelowMeaning(line, chance),
+            _ => JudgingTexts.FormatUnclearMeaning(line, chance),
         };
     }
 
@@ -117,12 +117,12 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         var tips = new List<string>();
         var sharpening = Sharpening.Of(new JarCount(jar.Mites, bees), policy.Confidence);
         if (sharpening.WidthIfCounted is { } counted && 1 - (counted / sharpening.WidthNow) >= LeastGain)
-            tips.Add($"Count the bees: the interval would be about {Narrower(counted, sharpening.WidthNow)} narrower.");
-        tips.Add($"Take another jar from this colony: the interval would be about {Narrower(sharpening.WidthWithAnotherJar, sharpening.WidthNow)} narrower.");
+            tips.Add(JudgingTexts.FormatTipCountBees(Narrower(counted, sharpening.WidthNow)));
+        tips.Add(JudgingTexts.FormatTipAnotherJar(Narrower(sharpening.WidthWithAnotherJar, sharpening.WidthNow)));
         if (jar.Passes.Count == 1)
-            tips.Add("Wash the same bees once more and enter both counts: the second tells how many mites the first left behind.");
+            tips.Add(JudgingTexts.TipWashAgain);
         if (standing == Standing.Unclear)
-            tips.Add("Sample the other colonies of the apiary: mites move between colonies, and several jars settle what one cannot.");
+            tips.Add(JudgingTexts.TipSampleOthers);
         return tips;
     }
 
@@ -134,59 +134,62 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
     {
         var steps = new List<WorkingStep>();
         if (jar.Passes.Count > 1)
-            steps.Add(new WorkingStep("Mites", $"{string.Join(" + ", jar.Passes)} = {jar.Mites} over {jar.Passes.Count} passes", "the count"));
+            steps.Add(new WorkingStep(JudgingTexts.Mites, JudgingTexts.FormatMitesSummed(string.Join(" + ", jar.Passes), jar.Mites, jar.Passes.Count), JudgingTexts.TheCount));
         steps.AddRange(ofPasses);
         steps.Add(new WorkingStep(
-            "Level",
-            $"100 × {jar.Mites} / {Number(bees.Bees)} = {Number(level.Per100Bees)} mites per 100 bees",
-            "Dietemann et al. 2013, J Apic Res 52(1), DOI 10.3896/IBRA.1.52.1.09: mites / bees × 100"));
+            JudgingTexts.Level,
+            JudgingTexts.FormatLevelWorked(jar.Mites, Number(bees.Bees), Number(level.Per100Bees)),
+            JudgingTexts.LevelSource));
         steps.Add(Bees(jar.Bees, bees));
         steps.Add(new WorkingStep(
-            $"{Say.Percent(interval.Confidence, culture)} interval",
-            $"{Number(interval.Lower.Per100Bees)} to {Number(interval.Upper.Per100Bees)} per 100",
-            interval.Method == IntervalMethod.ExactPoisson
-                ? "exact Poisson interval, Garwood 1936, Biometrika 28:437-442"
-                : "equal-tailed interval of the posterior, the number of bees integrated out"));
+            JudgingTexts.FormatInterval(Say.Percent(interval.Confidence, culture)),
+            JudgingTexts.FormatIntervalPer100(Number(interval.Lower.Per100Bees), Number(interval.Upper.Per100Bees)),
+            interval.Method == IntervalMethod.ExactPoisson ? JudgingTexts.ExactPoisson : JudgingTexts.EqualTailed));
         if (lines is not null && over is { } chance)
         {
             steps.Add(new WorkingStep(
-                $"Chance over {Say.Line(lines.Deciding, culture)}",
-                $"{Number(chance.Value)}: tail of the gamma posterior with shape {jar.Mites} + ½ (Jeffreys' prior); posterior mean {Number(posterior.Mean.Per100Bees)} per 100",
-                $"the line: {lines.Source}"));
+                JudgingTexts.FormatChanceOver(Say.Line(lines.Deciding, culture)),
+                JudgingTexts.FormatChanceOverWorked(Number(chance.Value), jar.Mites, Number(posterior.Mean.Per100Bees)),
+                JudgingTexts.FormatLineSource(lines.Source)));
             steps.Add(new WorkingStep(
-                "Judgement",
-                $"below when the chance is {Number(policy.Certainty.SureBelow.Value)} or less, above from {Number(policy.Certainty.SureAbove.Value)}, unclear between",
-                "product choice, no source; editable in the settings"));
+                JudgingTexts.Judgement,
+                JudgingTexts.FormatJudgementRule(Number(policy.Certainty.SureBelow.Value), Number(policy.Certainty.SureAbove.Value)),
+                JudgingTexts.NoSource));
         }
 
         if (method.Recoveries.Count > 0)
         {
-            var shares = method.Recoveries.Select(recovery => $"{Number(recovery.Share.Value)} % ({recovery.Share.Source.Text}{(recovery.Share.Source.Status == SourceStatus.FromMemory ? ", from memory" : string.Empty)}), which would make it {Number(level.Per100Bees / (recovery.Share.Value / 100))} per 100");
+            var shares = method.Recoveries.Select(recovery => Recovery(recovery.Share, level.Per100Bees / (recovery.Share.Value / 100)));
             steps.Add(new WorkingStep(
-                "Not corrected for recovery",
-                $"This method is reported to free {string.Join("; ", shares)}. The level above is what was counted; lines are set on the same footing.",
-                "see each figure"));
+                JudgingTexts.NotCorrected, JudgingTexts.FormatNotCorrectedWorked(string.Join("; ", shares)), JudgingTexts.SeeEachFigure));
         }
 
         return steps;
     }
 
+    private string Recovery(Figure share, double level) => share.Source.Status == SourceStatus.FromMemory
+        ? JudgingTexts.FormatRecoveryShareFromMemory(Number(share.Value), share.Source.Text, Number(level))
+        : JudgingTexts.FormatRecoveryShare(Number(share.Value), share.Source.Text, Number(level));
+
     private WorkingStep Bees(JarBees facts, BeeCount bees)
     {
         if (bees.Basis == BeeBasis.Counted)
-            return new WorkingStep("Bees", $"{Number(bees.Bees)}, counted: exact", "the count");
-        var usual = $"usually between {bees.Usual.Low.ToString("0", culture)} and {bees.Usual.High.ToString("0", culture)} (log spread {Number(bees.LogSpread)})";
+            return new WorkingStep(JudgingTexts.Bees, JudgingTexts.FormatBeesCounted(Number(bees.Bees)), JudgingTexts.TheCount);
+        var usual = JudgingTexts.FormatBeesUsual(bees.Usual.Low.ToString("0", culture), bees.Usual.High.ToString("0", culture), Number(bees.LogSpread));
         if (facts is { Grams: { } grams, SampleBees: { } sample, SampleGrams: { } sampleGrams })
         {
             return new WorkingStep(
-                "Bees",
-                $"{Number(grams)} g × {sample} / {Number(sampleGrams)} g = about {Number(bees.Bees)}, weighed with {sample} counted bees {(facts.SampleApart == true ? "of the same place and day" : "of this jar")}: {usual}",
-                "ratio with the delta method: Cochran 1977, Sampling Techniques, chapter 6; spread of single bees: " + knowledge.Weighing.SpreadOfBees.Source.Text);
+                JudgingTexts.Bees,
+                facts.SampleApart == true
+                    ? JudgingTexts.FormatBeesWeighedApart(Number(grams), sample, Number(sampleGrams), Number(bees.Bees), usual)
+                    : JudgingTexts.FormatBeesWeighedOfJar(Number(grams), sample, Number(sampleGrams), Number(bees.Bees), usual),
+                JudgingTexts.FormatBeesWeighedSource(knowledge.Weighing.SpreadOfBees.Source.Text));
         }
 
-        return facts.CountedJars is { } jars
-            ? new WorkingStep("Bees", $"about {Number(bees.Bees)}, as {Say.Count(jars, "counted jar of the same measure and person teaches", "counted jars of the same measure and person teach")}: {usual}", "normal-inverse-gamma on ln bees: Gelman et al. 2013, Bayesian Data Analysis, section 3.3; see docs/methods/calibration.md")
-            : new WorkingStep("Bees", $"about {Number(bees.Bees)}, {bees.Basis.ToString().ToLowerInvariant()}: {usual}", "lognormal number of bees; spread from the jar data");
+        if (facts.CountedJars is { } jars)
+            return new WorkingStep(JudgingTexts.Bees, Plural.Pick(jars, JudgingTexts.FormatBeesTaught(Number(bees.Bees), jars, usual)), JudgingTexts.BeesTaughtSource);
+        var about = bees.Basis == BeeBasis.Weighed ? JudgingTexts.FormatBeesWeighed(Number(bees.Bees), usual) : JudgingTexts.FormatBeesAssumed(Number(bees.Bees), usual);
+        return new WorkingStep(JudgingTexts.Bees, about, JudgingTexts.BeesSpreadSource);
     }
 
     private string Number(double value) => value.ToString("0.####", culture);

@@ -11,7 +11,6 @@ namespace Foundress.Book.Judging;
 /// <summary>How an operation judges: the keeper's settings where given, the documented defaults elsewhere.</summary>
 public sealed class JudgingPolicy
 {
-    private const string KeepersOwn = "the keeper's own line";
     private readonly KnowledgeBase _knowledge;
     private readonly PolicyRecord _settings;
 
@@ -93,7 +92,7 @@ public sealed class JudgingPolicy
             return null;
         var jarScales = _knowledge.Methods.Where(method => method.IsJar).Select(method => method.ScaleId).Distinct();
         return new LinesInForce(
-            PolicyRules.Own, "Your own lines", [.. jarScales], Units.MitesPer100Bees, _settings.OwnWatch, _settings.OwnAct, KeepersOwn);
+            PolicyRules.Own, JudgingTexts.OwnLinesTitle, [.. jarScales], Units.MitesPer100Bees, _settings.OwnWatch, _settings.OwnAct, JudgingTexts.KeepersOwnLine);
     }
 
     /// <summary>One line given for the moment, for instance on the command line.</summary>
@@ -103,7 +102,7 @@ public sealed class JudgingPolicy
     {
         var line = MiteLevel.Per100(act).Per100Bees;
         return new LinesInForce(
-            PolicyRules.Own, "The line given", [.. knowledge.Methods.Where(method => method.IsJar).Select(method => method.ScaleId).Distinct()],
-            Units.MitesPer100Bees, null, line, KeepersOwn);
+            PolicyRules.Own, JudgingTexts.LineGivenTitle, [.. knowledge.Methods.Where(method => method.IsJar).Select(method => method.ScaleId).Distinct()],
+            Units.MitesPer100Bees, null, line, JudgingTexts.KeepersOwnLine);
     }
 }

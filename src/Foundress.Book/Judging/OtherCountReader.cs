@@ -17,7 +17,6 @@ namespace Foundress.Book.Judging;
 public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy policy, CultureInfo culture)
 {
     private const string FallMethod = "natural-fall";
-    private const string NoSource = "product choice, no source; editable in the settings";
 
     /// <summary>Reads a natural fall that keeps to the rules of <see cref="Rules.RecordRules"/>.</summary>
     /// <param name="record">The fall.</param>
@@ -35,7 +34,7 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         var breaks = broodless && phase is not (SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood);
         var voids = new List<string>();
         if (breaks)
-            voids.Add("The colony has no brood: far fewer mites die in a day then, and the lines for this time of year are for colonies with brood.");
+            voids.Add(OtherCountTexts.BreakInBrood);
         voids.AddRange(fall.Voids.Where(reason => reason != FallVoid.NoBrood).Select(Said));
 
         var lines = policy.OnScale(OtherScales.Fall, apiary, record.On);
@@ -47,11 +46,11 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
             (over, standing) = (null, null); // more fell than was counted, so only "above" can be said
 
         var total = factors.Count == 0 ? null : fall.Total(Bounds(factors), policy.Confidence);
-        var notJudged = standing is not null ? null : voids.Count > 0 ? "It is not judged." : WhyNot(lines, OtherScales.Fall);
+        var notJudged = standing is not null ? null : voids.Count > 0 ? OtherCountTexts.NotJudged : WhyNot(lines, OtherScales.Fall);
         var published = policy.Published(OtherScales.Fall, apiary, record.On);
         return new OtherReading(
             OtherKind.NaturalFall, record.On, method.Name, Units.MitesPerDay, rate, Counted(record), voids, lines, notJudged, over, standing, total, TotalSaid(total, fall, broodless, factors), published,
-            Meaning(rate, record.Mites, "a day", voids, lines, notJudged, over, standing, published, fall.ChanceOver),
+            Meaning(rate, record.Mites, ADay, voids, lines, notJudged, over, standing, published, fall.ChanceOver),
             Working(record, fall, rate, lines, over, factors, total), [.. method.Cautions.Select(caution => caution.Text)]);
     }
 
@@ -74,7 +73,7 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         var published = policy.Published(scale, apiary, record.On);
         return new OtherReading(
             drone ? OtherKind.DroneBrood : OtherKind.WorkerBrood, record.On, method.Name, Units.Percent, rate, Counted(record), [], lines, notJudged, over, standing, null, null, published,
-            Meaning(rate, record.Infested, "per cent of cells", [], lines, notJudged, over, standing, published, OverShare), Working(record, brood, rate, lines, over),
+            Meaning(rate, record.Infested, PerCentOfCells, [], lines, notJudged, over, standing, published, OverShare), Working(record, brood, rate, lines, over),
             [.. method.Cautions.Select(caution => caution.Text)]);
 
         Chance OverShare(double percent) => brood.ChanceOver(Math.Min(1, percent / 100));
@@ -96,59 +95,68 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
 
     private static string Said(FallVoid reason) => reason switch
     {
-        FallVoid.Collapsing => "The colony is collapsing: the fall no longer follows the mites on its bees.",
-        FallVoid.UnderControl => "A control was working: the fall is its kill, not natural death.",
-        FallVoid.Scavengers => "Ants or others reached the board: more fell than was counted.",
-        _ => "The colony has no brood, and no factor for colonies without brood is known for this month.",
+        FallVoid.Collapsing => OtherCountTexts.Collapsing,
+        FallVoid.UnderControl => OtherCountTexts.UnderControl,
+        FallVoid.Scavengers => OtherCountTexts.Scavengers,
+        _ => OtherCountTexts.NoFactorWithoutBrood,
     };
 
     private static FallFactors Bounds(IReadOnlyList<FallFactor> factors) =>
         new(factors.Min(factor => factor.Lowest), factors.Max(factor => factor.Highest), string.Join("; ", factors.Select(factor => factor.Factor.Source.Text)));
 
     private static string WhyNot(LinesInForce? lines, string scale) => lines is null
-        ? "No line of yours for this kind of count holds at this time of year, so it is not judged."
-        : $"It is not judged on the scale {scale}.";
+        ? OtherCountTexts.NoOwnLine
+        : OtherCountTexts.FormatNotJudgedOnScale(scale);
 
     private string Counted(MiteFallRecord record)
     {
-        var share = record.ShareCounted is { } counted && counted < 1 ? $", {Say.Percent(counted, culture)} of the board counted" : string.Empty;
-        return $"{Say.Count(record.Mites, "mite", "mites")} in {(record.Days == 1 ? "1 day" : $"{Number(record.Days)} days")}{share}";
+        var fall = Plural.Pick(
+            record.Mites, record.Days == 1 ? OtherCountTexts.FormatMitesInADay(record.Mites) : OtherCountTexts.FormatMitesInDays(record.Mites, Number(record.Days)));
+        return record.ShareCounted is { } counted && counted < 1 ? OtherCountTexts.FormatOfTheBoard(fall, Say.Percent(counted, culture)) : fall;
     }
 
-    private static string Counted(OpenedBroodRecord record) =>
-        $"{record.Infested} of {Say.Count(record.Cells, record.Brood == BroodKind.Drone ? "drone cell" : "worker cell", record.Brood == BroodKind.Drone ? "drone cells" : "worker cells")} infested"
-        + (record.Mites is { } mites ? $", {Say.Count(mites, "mother mite", "mother mites")}" : string.Empty);
+    private static string Counted(OpenedBroodRecord record)
+    {
+        var cells = Plural.Pick(
+            record.Cells,
+            record.Brood == BroodKind.Drone ? OtherCountTexts.FormatDroneCellsInfested(record.Infested, record.Cells) : OtherCountTexts.FormatWorkerCellsInfested(record.Infested, record.Cells));
+        return record.Mites is { } mites ? Plural.Pick(mites, OtherCountTexts.FormatWithMotherMites(cells, mites)) : cells;
+    }
+
+    private static string ADay(string number) => OtherCountTexts.FormatADay(number);
+
+    private static string PerCentOfCells(string number) => OtherCountTexts.FormatPerCentOfCells(number);
 
     private string Meaning(
-        RateInterval rate, int found, string unit, IReadOnlyList<string> voids, LinesInForce? lines, string? notJudged, Chance? over, Standing? standing, IReadOnlyList<LinesInForce> published,
+        RateInterval rate, int found, Func<string, string> inUnit, IReadOnlyList<string> voids, LinesInForce? lines, string? notJudged, Chance? over, Standing? standing, IReadOnlyList<LinesInForce> published,
         Func<double, Chance> overAny)
     {
-        var text = found == 0 ? $"None were found. That is not proof of none: up to {Say.Level(rate.Upper, culture)} {unit} may be. " : string.Empty;
+        var text = found == 0 ? OtherCountTexts.FormatNoneFound(inUnit(Say.Level(rate.Upper, culture))) + " " : string.Empty;
         foreach (var reason in voids)
             text += reason + " ";
         if (notJudged is not null)
-            return text + notJudged + PublishedSaid(voids, lines, published, unit);
-        var line = $"the line of {Say.Line(lines!.Deciding, culture)} {unit}";
+            return text + notJudged + PublishedSaid(voids, lines, published, inUnit);
+        var line = inUnit(Say.Line(lines!.Deciding, culture));
         var chance = Say.InHundred(over!.Value, culture);
         return text + standing switch
         {
-            Standing.Above => $"Over {line}, with a chance of {chance}. A control is usually needed: take a jar to see it on the scale of the bees, and look at what is workable and lawful where you are.",
+            Standing.Above => OtherCountTexts.FormatAboveMeaning(line, chance),
             Standing.Below when lines.Watch is { } watch && lines.Act is not null && overAny(watch) > policy.Certainty.SureBelow =>
-                $"Below {line} (chance of being over it: {chance}), but perhaps over {Say.Line(watch, culture)}, from where a control may be needed. Count again soon, or take a jar.",
-            Standing.Below => $"Below {line} (chance of being over it: {chance}).",
-            _ => $"Not settled: the chance of being over {line} is {chance}. Count longer or more, or take a jar.",
+                OtherCountTexts.FormatBelowPerhapsWatchMeaning(line, chance, Say.Line(watch, culture)),
+            Standing.Below => OtherCountTexts.FormatBelowMeaning(line, chance),
+            _ => OtherCountTexts.FormatUnclearMeaning(line, chance),
         };
     }
 
-    private string PublishedSaid(IReadOnlyList<string> voids, LinesInForce? lines, IReadOnlyList<LinesInForce> published, string unit)
+    private string PublishedSaid(IReadOnlyList<string> voids, LinesInForce? lines, IReadOnlyList<LinesInForce> published, Func<string, string> inUnit)
     {
         if (lines is not null || voids.Count > 0)
             return string.Empty;
         if (published.Count == 0)
-            return " No published line for this time of year is known either.";
+            return " " + OtherCountTexts.NoPublishedLine;
         var least = Say.Line(published.Min(one => one.Watch ?? one.Deciding), culture);
         var most = Say.Line(published.Max(one => one.Deciding), culture);
-        return $" Published lines for this time of year: {(least == most ? least : $"{least} to {most}")} {unit}. Choose those of your region in the settings.";
+        return " " + OtherCountTexts.FormatPublishedLines(inUnit(least == most ? least : OtherCountTexts.FormatFromTo(least, most)));
     }
 
     private string? TotalSaid(MiteRange? total, NaturalFall fall, bool broodless, List<FallFactor> factors)
@@ -156,14 +164,13 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         if (total is { } range)
         {
             var bounds = Bounds(factors);
-            var known = bounds.Lowest == bounds.Highest
-                ? $"the only published factor known for this month is {Number(bounds.Lowest)}"
-                : $"published factors for this month run from {Number(bounds.Lowest)} to {Number(bounds.Highest)}";
-            return $"All mites in the colony: somewhere from {Whole(range.Lowest)} to {Whole(range.Highest)}{(broodless ? ", being without brood" : string.Empty)}; {known}. No middle value would mean anything.";
+            var (low, high, least, most) = (Whole(range.Lowest), Whole(range.Highest), Number(bounds.Lowest), Number(bounds.Highest));
+            if (bounds.Lowest == bounds.Highest)
+                return broodless ? OtherCountTexts.FormatTotalByOneFactorBroodless(low, high, least) : OtherCountTexts.FormatTotalByOneFactor(low, high, least);
+            return broodless ? OtherCountTexts.FormatTotalByFactorsBroodless(low, high, least, most) : OtherCountTexts.FormatTotalByFactors(low, high, least, most);
         }
 
-        return "How many mites there are in all cannot be told"
-            + (fall.Voids is [FallVoid.NoBrood] ? ": " + LowerFirst(Said(FallVoid.NoBrood)) : ".");
+        return fall.Voids is [FallVoid.NoBrood] ? OtherCountTexts.TotalUnknownWithoutBrood : OtherCountTexts.TotalUnknown;
     }
 
     private List<WorkingStep> Working(
@@ -171,16 +178,17 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
     {
         var steps = new List<WorkingStep>
         {
-            new("Fall a day", $"{record.Mites} / ({Number(fall.ShareCounted)} × {Number(fall.Days)}) = {Number(rate.Value)} mites a day", "the count"),
-            new($"{Say.Percent(rate.Confidence, culture)} interval", $"{Number(rate.Lower)} to {Number(rate.Upper)} a day; chance of counting only, single days swing more", "exact Poisson interval, Garwood 1936, Biometrika 28:437-442"),
+            new(OtherCountTexts.FallADay, OtherCountTexts.FormatFallADayWorked(record.Mites, Number(fall.ShareCounted), Number(fall.Days), Number(rate.Value)), JudgingTexts.TheCount),
+            new(JudgingTexts.FormatInterval(Say.Percent(rate.Confidence, culture)), OtherCountTexts.FormatFallInterval(Number(rate.Lower), Number(rate.Upper)), JudgingTexts.ExactPoisson),
         };
-        steps.AddRange(Judged(lines, over, $"tail of the gamma posterior with shape {record.Mites} + ½ (Jeffreys' prior)"));
+        steps.AddRange(Judged(lines, over, chance => OtherCountTexts.FormatGammaTail(chance, record.Mites)));
         if (total is { } range)
         {
             steps.Add(new(
-                "All mites",
-                $"{Number(rate.Lower)} × {Number(factors.Min(factor => factor.Lowest))} to {Number(rate.Upper)} × {Number(factors.Max(factor => factor.Highest))} = {Whole(range.Lowest)} to {Whole(range.Highest)}",
-                string.Join("; ", factors.Select(factor => $"{factor.Title} {Bounds(factor)} ({factor.Factor.Source.Text}{(factor.Factor.Source.Status == SourceStatus.FromMemory ? ", from memory" : string.Empty)})"))));
+                OtherCountTexts.AllMites,
+                OtherCountTexts.FormatAllMitesWorked(
+                    Number(rate.Lower), Number(factors.Min(factor => factor.Lowest)), Number(rate.Upper), Number(factors.Max(factor => factor.Highest)), Whole(range.Lowest), Whole(range.Highest)),
+                string.Join("; ", factors.Select(Told))));
         }
 
         return steps;
@@ -190,25 +198,38 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
     {
         var steps = new List<WorkingStep>
         {
-            new("Cells infested", $"100 × {record.Infested} / {record.Cells} = {Number(rate.Value)} per cent", "the count"),
-            new($"{Say.Percent(rate.Confidence, culture)} interval", $"{Number(rate.Lower)} to {Number(rate.Upper)} per cent", "Clopper & Pearson 1934, Biometrika 26:404-413; neighbouring cells are taken as independent"),
+            new(OtherCountTexts.CellsInfested, OtherCountTexts.FormatCellsInfestedWorked(record.Infested, record.Cells, Number(rate.Value)), JudgingTexts.TheCount),
+            new(JudgingTexts.FormatInterval(Say.Percent(rate.Confidence, culture)), OtherCountTexts.FormatCellsInterval(Number(rate.Lower), Number(rate.Upper)), OtherCountTexts.CellsIntervalSource),
         };
         if (brood.MitesPerCell(policy.Confidence) is { } perCell)
-            steps.Add(new("Mother mites per cell", $"{record.Mites} / {record.Cells} = {Number(perCell.Value)} ({Number(perCell.Lower)} to {Number(perCell.Upper)})", "exact Poisson interval, Garwood 1936, Biometrika 28:437-442"));
-        steps.AddRange(Judged(lines, over, $"tail of the beta posterior with parameters {record.Infested} + ½ and {record.Cells - record.Infested} + ½ (Jeffreys' prior)"));
+        {
+            steps.Add(new(
+                OtherCountTexts.MotherMitesPerCell,
+                OtherCountTexts.FormatMotherMitesPerCellWorked(record.Mites, record.Cells, Number(perCell.Value), Number(perCell.Lower), Number(perCell.Upper)),
+                JudgingTexts.ExactPoisson));
+        }
+
+        steps.AddRange(Judged(lines, over, chance => OtherCountTexts.FormatBetaTail(chance, record.Infested, record.Cells - record.Infested)));
         return steps;
     }
 
-    private IEnumerable<WorkingStep> Judged(LinesInForce? lines, Chance? over, string how)
+    private IEnumerable<WorkingStep> Judged(LinesInForce? lines, Chance? over, Func<string, string> how)
     {
         if (lines is null || over is not { } chance)
             yield break;
-        yield return new WorkingStep($"Chance over {Say.Line(lines.Deciding, culture)}", $"{Number(chance.Value)}: {how}", $"the line: {lines.Source}");
         yield return new WorkingStep(
-            "Judgement", $"below when the chance is {Number(policy.Certainty.SureBelow.Value)} or less, above from {Number(policy.Certainty.SureAbove.Value)}, unclear between", NoSource);
+            JudgingTexts.FormatChanceOver(Say.Line(lines.Deciding, culture)), how(Number(chance.Value)), JudgingTexts.FormatLineSource(lines.Source));
+        yield return new WorkingStep(
+            JudgingTexts.Judgement, JudgingTexts.FormatJudgementRule(Number(policy.Certainty.SureBelow.Value), Number(policy.Certainty.SureAbove.Value)), JudgingTexts.NoSource);
     }
 
-    private string Bounds(FallFactor factor) => factor.Lowest == factor.Highest ? Number(factor.Lowest) : $"{Number(factor.Lowest)} to {Number(factor.Highest)}";
+    private string Told(FallFactor factor)
+    {
+        var bounds = factor.Lowest == factor.Highest ? Number(factor.Lowest) : OtherCountTexts.FormatFromTo(Number(factor.Lowest), Number(factor.Highest));
+        return factor.Factor.Source.Status == SourceStatus.FromMemory
+            ? OtherCountTexts.FormatFactorFromMemory(factor.Title, bounds, factor.Factor.Source.Text)
+            : OtherCountTexts.FormatFactorOf(factor.Title, bounds, factor.Factor.Source.Text);
+    }
 
     private string Whole(double mites) => mites < 10 ? mites.ToString("0", culture) : Rounded(mites).ToString("#,0", culture);
 
@@ -220,6 +241,4 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
     }
 
     private string Number(double value) => value.ToString("0.####", culture);
-
-    private static string LowerFirst(string text) => char.ToLowerInvariant(text[0]) + text[1..];
 }

@@ -25,7 +25,11 @@ public static class ControlDues
             var title = controls.TitleOf(control.Facts.Agent);
             var open = courses.Where(course => course.Ending == CourseEnding.Open).ToArray();
             if (open.Length > 0 && control.Facts.PlannedEnd is { } planned)
-                dues.Add(new(ControlDueKind.TakeOut, control, planned, planned, $"Take out {title} ({Say.Count(open.Length, "colony", "colonies")}).{(planned < today ? " What is left in too long breeds mites that withstand it." : string.Empty)}", planned < today));
+            {
+                var text = ProvingTexts.FormatTakeOut(title, Say.Colonies(open.Length));
+                dues.Add(new(ControlDueKind.TakeOut, control, planned, planned, planned < today ? $"{text} {ProvingTexts.LeftTooLong}" : text, planned < today));
+            }
+
             var ends = courses.Select(course => course.End ?? course.PlannedEnd).OfType<DateOnly>().ToArray();
             if (ends.Length == 0)
                 continue;
@@ -33,7 +37,7 @@ public static class ControlDues
             AddDays(dues, control, controls, title, end, today);
             // A proof long past its time is no longer to be had.
             if (today <= end.AddDays(90) && proofs.DueOf(control) is { State: not ProofState.Done } due)
-                dues.Add(new(ControlDueKind.Prove, control, due.From, due.To, $"Jars after {title}: did it work?", due.State == ProofState.Overdue));
+                dues.Add(new(ControlDueKind.Prove, control, due.From, due.To, ProvingTexts.FormatJarsAfter(title), due.State == ProofState.Overdue));
         }
 
         return [.. dues.OrderBy(due => due.To).ThenBy(due => due.Kind).ThenBy(due => due.Control.Entry)];
@@ -42,8 +46,8 @@ public static class ControlDues
     private static void AddDays(List<ControlDue> dues, Control control, ControlList controls, string title, DateOnly end, DateOnly today)
     {
         if ((control.Facts.WithdrawalDays ?? controls.WithdrawalDays(control.Facts.Agent)) is { } withdrawal && end.AddDays(withdrawal) is var over && over >= today && withdrawal > 0)
-            dues.Add(new(ControlDueKind.WithdrawalOver, control, over, over, $"The withdrawal period of {title} is over.", false));
+            dues.Add(new(ControlDueKind.WithdrawalOver, control, over, over, ProvingTexts.FormatWithdrawalOver(title), false));
         if (controls.Find(control.Facts.Agent)?.DaysBeforeSupers is { } wait && end.AddDays((int)wait.Value) is var back && back >= today)
-            dues.Add(new(ControlDueKind.SupersBack, control, back, back, $"Supers may go on again after {title}, unless your label says later.", false));
+            dues.Add(new(ControlDueKind.SupersBack, control, back, back, ProvingTexts.FormatSupersBack(title), false));
     }
 }

@@ -122,21 +122,21 @@ public sealed class ControlProofs(BookState state, KnowledgeBase knowledge, Date
         var before = _jars.Before(colony.Id, course.Start);
         ColonyProof Without(string why, IReadOnlyList<Jar>? after = null) => new(course, colony, before, after ?? [], null, null, why);
         if (course.Ending == CourseEnding.ColonyEnded)
-            return Without("The colony ended before the control was over.");
+            return Without(ProvingTexts.ColonyEnded);
         if (course.End is not { } end)
-            return Without("Nobody said yet that the control is over.");
+            return Without(ProvingTexts.NotOverYet);
         if (before.Count == 0)
-            return Without($"No jar in the {knowledge.Controls.Proof.JarsBefore.Value:0} days before the start.");
+            return Without(ProvingTexts.FormatNoJarBefore(knowledge.Controls.Proof.JarsBefore.Value.ToString("0", CultureInfo.CurrentCulture)));
         var due = ProofWindow.Of(course.Start, end, agent, withBrood, knowledge.Controls.Proof, today);
         var next = state.CoursesOf(colony.Id).Where(other => other.Control.Id != course.Control.Id && other.Start >= end).Select(other => (DateOnly?)other.Start).Min();
         var after = _jars.After(colony.Id, end, due, next, _jars.ScaleOf(before[0])!).Where(jar => jar.Facts.On > before[0].Facts.On).ToArray();
         if (after.Length == 0)
-            return Without("No jar after it by the same way of counting.");
+            return Without(ProvingTexts.NoJarAfter);
         var pair = ProofJars.Pair(before, after);
         var why = course.Ending switch
         {
-            CourseEnding.StoppedEarly => "It was stopped early, so it says nothing of the control at its full length.",
-            CourseEnding.Partial => "It was given only in part, so it says nothing of the control as it should be.",
+            CourseEnding.StoppedEarly => ProvingTexts.StoppedEarly,
+            CourseEnding.Partial => ProvingTexts.GivenInPart,
             _ => null,
         };
         return new(course, colony, before, after, pair, EfficacyOf.Colony(pair), why);

@@ -22,7 +22,7 @@ internal sealed class ProofDoubts
         FindReinvasion(state, knowledge, control, told);
         var partly = colonies.Count(colony => colony.Course.Ending is CourseEnding.StoppedEarly or CourseEnding.Partial);
         if (partly > 0)
-            _all.Add($"{Say.Count(partly, "colony", "colonies")} got it only in part; mites may have come from there.");
+            _all.Add(Plural.Pick(partly, ProvingTexts.FormatColoniesInPart(partly)));
     }
 
     internal IReadOnlyList<string> All => _all;
@@ -36,10 +36,10 @@ internal sealed class ProofDoubts
         var rules = knowledge.Controls.Proof;
         var late = told.Count(colony => colony.After[0].Facts.On > colony.Course.End!.Value.AddDays((int)(rules.ProveWithin.Value + rules.SealedWait.Value)));
         if (late > 0)
-            _all.Add($"The jars after were taken late in {Say.Count(late, "colony", "colonies")}: mites have bred or come in since, so it looks worse than it was.");
+            _all.Add(ProvingTexts.FormatJarsLate(Say.InColonies(late)));
         var early = told.Count(colony => colony.After[0].Facts.On < colony.Course.Start.AddDays((int)rules.SealedWait.Value));
         if (early > 0 && agent is not { Reach: BroodReach.Yes })
-            _all.Add($"The jars after were taken early in {Say.Count(early, "colony", "colonies")}: mites that were under cappings had not come out yet, so it looks better than it was, unless there was no brood.");
+            _all.Add(ProvingTexts.FormatJarsEarly(Say.InColonies(early)));
     }
 
     private void FindWeather(Control control, ControlAgent? agent)
@@ -55,7 +55,7 @@ internal sealed class ProofDoubts
             if (air is not { } degrees || (limit.IsLeast ? degrees >= limit.Degrees.Value : degrees <= limit.Degrees.Value))
                 continue;
             WeatherOutside = true;
-            _all.Add($"It was {(limit.IsLeast ? "colder" : "warmer")} at the start than the control wants. {limit.Text}");
+            _all.Add($"{(limit.IsLeast ? ProvingTexts.Colder : ProvingTexts.Warmer)} {limit.Text}");
         }
     }
 
@@ -72,12 +72,12 @@ internal sealed class ProofDoubts
             .Where(one => IsOver(one.Jar, policy.On(site, one.Jar.Facts.On), knowledge))
             .Select(one => one.Colony.Name).Distinct().ToArray();
         if (high.Length > 0)
-            _all.Add($"Neighbours over the line stand in the same apiary ({Say.List(high)}): their mites may have come in. Control all colonies of an apiary at the same time.");
+            _all.Add(ProvingTexts.FormatNeighboursOver(Say.List(high)));
         var fallen = state.Colonies.Values
             .Where(colony => colony.End is { Fate: ColonyFate.Died } end && end.On >= from && end.On <= to && colony.ApiaryOn(end.On) == apiary)
             .Select(colony => colony.Name).ToArray();
         if (fallen.Length > 0)
-            _all.Add($"A colony of the apiary died meanwhile ({Say.List(fallen)}): robbers may have carried its mites home.");
+            _all.Add(ProvingTexts.FormatNeighboursDied(Say.List(fallen)));
         Reinvasion = high.Length > 0 || fallen.Length > 0;
     }
 

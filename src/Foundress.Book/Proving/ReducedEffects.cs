@@ -48,7 +48,7 @@ public static class ReducedEffects
                 continue;
             var proof = proofs.Of(use);
             if (proof.ResistanceSignal || proof.Verdict == Verdict.Worked)
-                proven.Add((new ReducedEffect(agent.ModeId, agent.Title, use.Facts.Start), proof.ResistanceSignal));
+                proven.Add((new ReducedEffect(agent.ModeId, use.Facts.Agent, use.Facts.Start), proof.ResistanceSignal));
         }
 
         return [.. proven];

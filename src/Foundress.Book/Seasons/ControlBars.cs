@@ -19,9 +19,9 @@ internal static class ControlBars
             var gone = group.Count(course => course.Ending == CourseEnding.ColonyEnded);
             var ending = string.Join(", ", new[]
             {
-                partly > 0 ? $"in part in {Say.Count(partly, "colony", "colonies")}" : null,
-                early > 0 ? $"stopped early in {Say.Count(early, "colony", "colonies")}" : null,
-                gone > 0 ? $"{Say.Count(gone, "colony", "colonies")} ended meanwhile" : null,
+                partly > 0 ? Plural.Pick(partly, SeasonTexts.FormatInPart(partly)) : null,
+                early > 0 ? Plural.Pick(early, SeasonTexts.FormatStoppedEarly(early)) : null,
+                gone > 0 ? Plural.Pick(gone, SeasonTexts.FormatEndedMeanwhile(gone)) : null,
             }.OfType<string>());
             bars.Add(new(controls.TitleOf(group.Key.Agent), group.Key.Start, group.Key.Last, group.Key.Open, group.Select(course => course.Colony).Distinct().Count(), ending));
         }

@@ -28,7 +28,7 @@ public sealed class SeasonOverview(BookState state, KnowledgeBase knowledge, Sea
         var urgency = UrgencyOf(apiary, pending, today);
         var sentence = strips.Sentence(apiary, today);
         if (urgency == Urgency.Overdue)
-            sentence = $"Jars were due by {Say.Day(pending.First(due => due.Overdue).To)} and none were taken. {sentence}";
+            sentence = $"{SeasonTexts.FormatNoneTaken(Say.Day(pending.First(due => due.Overdue).To))} {sentence}";
         return new ApiarySeason(apiary, urgency, sentence, pending);
     }
 

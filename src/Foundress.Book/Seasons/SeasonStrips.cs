@@ -129,7 +129,7 @@ public sealed class SeasonStrips(BookState state, KnowledgeBase knowledge, Cultu
             : Sentence(apiary, colony, today);
         var phases = SiteSeason.Of(apiary, knowledge).Spans(from, to.AddDays(1));
         return new SeasonStrip(
-            colony is null ? apiary.Name : $"{apiary.Name}, colony {colony.Name}", from, to, today, sentence, phases, Lines(apiary, from, to), jars, dues)
+            colony is null ? apiary.Name : SeasonTexts.FormatColonyOfApiary(apiary.Name, colony.Name), from, to, today, sentence, phases, Lines(apiary, from, to), jars, dues)
         {
             Others = colony is not null ? Others(colony, from, to) : OthersIn(apiary, from, to),
             Controls = ControlBars.Of(

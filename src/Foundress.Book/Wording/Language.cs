@@ -4,4 +4,5 @@ namespace Foundress.Book.Wording;
 /// <param name="Code">The code of ISO 639-1, for example <c>de</c>.</param>
 /// <param name="OwnName">What it calls itself.</param>
 /// <param name="FormFor">Which form of a noun goes with a number, from 0, in the order of <see cref="Plural"/>.</param>
-public sealed record Language(string Code, string OwnName, Func<double, int> FormFor);
+/// <param name="CapitalNouns">Whether nouns keep their capital letter inside a sentence.</param>
+public sealed record Language(string Code, string OwnName, Func<double, int> FormFor, bool CapitalNouns = false);

@@ -9,7 +9,7 @@ public static class Languages
     public static Language English { get; } = new("en", "English", OneAndOther);
 
     /// <summary>All of them, English first.</summary>
-    public static IReadOnlyList<Language> All { get; } = [English, new("de", "Deutsch", OneAndOther)];
+    public static IReadOnlyList<Language> All { get; } = [English, new("de", "Deutsch", OneAndOther, CapitalNouns: true)];
 
     /// <summary>The language of this thread's reader.</summary>
     public static Language Current => Of(CultureInfo.CurrentUICulture);

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Foundress.Book.Seasons;
+using Foundress.Book.Wording;
 using Foundress.Reports.Wording;
 
 namespace Foundress.Reports.Drawing;
@@ -29,7 +29,7 @@ internal static class ControlLane
     public static int Count(IReadOnlyList<ControlBar> bars) => bars.Count == 0 ? 0 : Rows(bars).Max() + 1;
 
     /// <summary>Draws the lane; nothing when the strip has no controls.</summary>
-    public static void Draw(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days, CultureInfo culture)
+    public static void Draw(Svg svg, SeasonStrip strip, StripLayout layout, DayScale days)
     {
         if (strip.Controls.Count == 0)
             return;
@@ -43,7 +43,7 @@ internal static class ControlLane
             var left = days.Begin(bar.From);
             // What is done in a day would be too thin to see.
             var right = Math.Min(layout.Right, Math.Max(days.End(bar.To), left + 4));
-            svg.Group(bar.Open ? "fd-control fd-running" : "fd-control").Title($"{Words(bar, culture)}, {LevelText.Day(bar.From)} to {LevelText.Day(bar.To)}");
+            svg.Group(bar.Open ? "fd-control fd-running" : "fd-control").Title(DrawingTexts.FormatControlDays(Words(bar), LevelText.Day(bar.From), LevelText.Day(bar.To)));
             svg.Rect("fd-bar", left, top, right - left, height);
             if (bar.Open)
                 svg.Path("fd-cut", new PathText().Move(right - 7, top).Line(right - 2, top + (height / 2)).Line(right - 7, top + height));
@@ -60,8 +60,11 @@ internal static class ControlLane
     }
 
     /// <summary>A bar in words, without its days.</summary>
-    public static string Words(ControlBar bar, CultureInfo culture) =>
-        $"{bar.Title} in {bar.Colonies.ToString(culture)} {(bar.Colonies == 1 ? "colony" : "colonies")}{(bar.Ending.Length > 0 ? $", {bar.Ending}" : string.Empty)}";
+    public static string Words(ControlBar bar)
+    {
+        var inColonies = Say.InColonies(bar.Colonies);
+        return bar.Ending.Length > 0 ? DrawingTexts.FormatControlInEnded(bar.Title, inColonies, bar.Ending) : DrawingTexts.FormatControlIn(bar.Title, inColonies);
+    }
 
     private static double Next(IReadOnlyList<ControlBar> bars, int[] rows, int i, DayScale days, double right)
     {

@@ -30,15 +30,15 @@ public static class DesignDrawing
         var panel = (width - names) / 3;
         var svg = Svg.Picture(id, "fd-design", width, Top + (rows.Count * Row) + 4, title, sentence);
         string[][] heads = narrow
-            ? [["Mean known", "to within ±"], ["Finds one", "over the line"], ["Misses a", "high level"]]
-            : [["Mean known", "to within about ±"], ["Chance to find", "one over the line"], ["Chance to miss", "a harmful level"]];
+            ? [Lines(DrawingTexts.MeanWithinShort), Lines(DrawingTexts.FindsOneShort), Lines(DrawingTexts.MissesHighShort)]
+            : [Lines(DrawingTexts.MeanWithin), Lines(DrawingTexts.FindsOne), Lines(DrawingTexts.MissesHigh)];
         for (var p = 0; p < heads.Length; p++)
         {
             svg.Text("fd-ink fd-strong", names + (p * panel) + 6, 22, Font, "start", heads[p][0]);
             svg.Text("fd-ink fd-strong", names + (p * panel) + 6, 39, Font, "start", heads[p][1]);
         }
 
-        svg.Text("fd-quiet", 2, 39, Font, "start", narrow ? "Jars" : "Colonies, a jar each");
+        svg.Text("fd-quiet", 2, 39, Font, "start", narrow ? DrawingTexts.Jars : DrawingTexts.ColoniesAJarEach);
         // The widest error fills the panel, so that the bars tell the numbers apart.
         var worst = Math.Max(0.01, rows.Max(row => Within(row)));
         for (var i = 0; i < rows.Count; i++)
@@ -50,7 +50,7 @@ public static class DesignDrawing
             if (chosen)
                 svg.Rect("fd-ahead", 0, y, width, Row - 2, 4);
             var all = row.Plan.Sample.Take == row.Plan.Sample.OutOf;
-            var name = all ? $"all {row.Plan.Sample.OutOf}" : $"{row.Plan.Sample.Take} of {row.Plan.Sample.OutOf}";
+            var name = all ? DrawingTexts.FormatAllOf(row.Plan.Sample.OutOf) : DrawingTexts.FormatSomeOf(row.Plan.Sample.Take, row.Plan.Sample.OutOf);
             svg.Text(chosen ? "fd-ink fd-strong" : "fd-ink", 4, y + 21, Font, "start", name);
             Bar(svg, names, y, panel, Within(row) / worst, Percent(Within(row), culture));
             Bar(svg, names + panel, y, panel, row.FindsOne.Value, Percent(row.FindsOne.Value, culture));
@@ -64,10 +64,13 @@ public static class DesignDrawing
     /// <summary>Half the width of the interval that holds the mean 19 times in 20, as a share of the mean.</summary>
     public static double Within(DesignRow row) => 1.96 * row.RelativeError;
 
+    // A head has two lines: where a language breaks it stands in its text.
+    private static string[] Lines(string head) => head.Split('\n', 2);
+
     private static string Percent(double share, CultureInfo culture) => share switch
     {
-        < 0.005 => "under 1 %",
-        > 0.995 and < 1 => "over 99 %",
+        < 0.005 => DrawingTexts.Under1Percent,
+        > 0.995 and < 1 => DrawingTexts.Over99Percent,
         _ => Math.Round(100 * share).ToString("0", culture) + " %",
     };
 

@@ -19,7 +19,7 @@ internal static class FanDrawing
         if (points.Count < 2)
             return;
         var last = points[^1];
-        svg.Group("fd-fan").Title(string.Create(culture, $"Forecast to {Wording.LevelText.Day(last.On)}: {Wording.LevelText.Reading(last.Middle, last.Low, last.High, culture)} per 100 bees; nine courses in ten lie within"));
+        svg.Group("fd-fan").Title(DrawingTexts.FormatForecastTo(Wording.LevelText.Day(last.On), Wording.LevelText.Reading(last.Middle, last.Low, last.High, culture)));
         Band(svg, "fd-fan-wide", points, point => point.Low, point => point.High, levels, days);
         Band(svg, "fd-fan-half", points, point => point.LowerQuarter, point => point.UpperQuarter, levels, days);
         var middle = new PathText();

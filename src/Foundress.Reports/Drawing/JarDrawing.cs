@@ -44,7 +44,7 @@ public static class JarDrawing
                 svg.Text("fd-quiet", x, AxisTop + 17, font, i == 0 ? "start" : "middle", LevelText.Line(i * step, culture));
         }
 
-        svg.Text("fd-quiet", right, AxisTop + 33, font, "end", "mites per 100 bees");
+        svg.Text("fd-quiet", right, AxisTop + 33, font, "end", DrawingTexts.MitesPer100);
         svg.Line("fd-base", left, AxisTop, right, AxisTop);
         DrawCurve(svg, jar, id, X);
         if (jar.Watch is { } watch && watch < top)
@@ -65,8 +65,8 @@ public static class JarDrawing
     {
         svg.Line("fd-act", x, PlotTop - 4, x, AxisTop);
         var text = jar.ChanceOverAct is { } over
-            ? $"{LevelText.Chance(over, culture)} above {LevelText.Line(act, culture)}"
-            : "act " + LevelText.Line(act, culture);
+            ? DrawingTexts.FormatChanceAbove(LevelText.Chance(over, culture), LevelText.Line(act, culture))
+            : DrawingTexts.FormatAct(LevelText.Line(act, culture));
         var width = TextWidth.Of(text, font) * 1.08;
         if (x + width <= right)
             svg.Text("fd-ink fd-strong", x, font + 2, font, "start", text);

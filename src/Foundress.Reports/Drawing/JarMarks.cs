@@ -40,7 +40,7 @@ internal static class JarMarks
         {
             var jar = jars[i];
             svg.Group("fd-jar " + Symbols.ClassOf(jar.Standing)).Has("data-jar", jar.Jar.ToString());
-            svg.Title($"{jar.ColonyName}, {LevelText.Day(jar.On)}: {LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture)} per 100 bees, {Words.Of(jar.Standing)}");
+            svg.Title(DrawingTexts.FormatJarTold(jar.ColonyName, LevelText.Day(jar.On), LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Of(jar.Standing)));
             if (jar.Level > LevelScale.Highest)
                 Clipped(svg, jar, places[i], layout);
             else

@@ -85,7 +85,7 @@ public static class PlanDrawing
             var second = begin < over.Item1;
             over = second ? (over.Item1, end) : (end, over.Item2);
             var top = Bottom + 20 + (second ? Bar + 3 : 0);
-            svg.Group("fd-control").Title($"{i + 1}. {control.Title}: {Book.Wording.Say.Day(control.Start)} to {Book.Wording.Say.Day(control.End)}");
+            svg.Group("fd-control").Title(DrawingTexts.FormatPlanControlDays(i + 1, control.Title, Book.Wording.Say.Day(control.Start), Book.Wording.Say.Day(control.End)));
             svg.Rect("fd-ribbon", begin, top, end - begin, Bar, 2);
             svg.Text("fd-ink fd-strong", begin + 4, top + 12, Font, "start", (i + 1).ToString(CultureInfo.InvariantCulture));
             svg.End();

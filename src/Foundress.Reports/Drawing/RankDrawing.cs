@@ -61,7 +61,7 @@ public static class RankDrawing
         if (act is { } high)
         {
             svg.Line("fd-act", levels.At(high), top - 6, levels.At(high), bottom);
-            svg.Text("fd-ink", levels.At(high), top - 10, font, "middle", "act " + LevelText.Line(high, culture));
+            svg.Text("fd-ink", levels.At(high), top - 10, font, "middle", DrawingTexts.FormatAct(LevelText.Line(high, culture)));
         }
 
         for (var i = 0; i < sorted.Count; i++)
@@ -79,7 +79,7 @@ public static class RankDrawing
         if (row.Jar is { } jar)
             svg.Has("data-jar", jar.ToString());
         var reading = LevelText.Reading(row.Level, row.Lower, row.Upper, culture);
-        svg.Title($"{row.Name}: {reading} per 100 bees, {Words.Of(row.Standing)}");
+        svg.Title(DrawingTexts.FormatRankTold(row.Name, reading, Words.Of(row.Standing)));
         svg.Text("fd-ink", names, y + font * 0.35, font, "end", TextWidth.Fit(row.Name, font, names - 2));
         var open = row.Upper > LevelScale.Highest;
         var end = open ? right - 2 : levels.At(row.Upper);

@@ -36,9 +36,9 @@ public static class ScoopDrawing
         }
 
         svg.Line("fd-base", left, AxisTop, right, AxisTop);
-        svg.Text("fd-quiet", right, AxisTop + 34, font, "end", "bees in the jar");
+        svg.Text("fd-quiet", right, AxisTop + 34, font, "end", DrawingTexts.BeesInTheJar);
         svg.Line("fd-watch", X(scoop.Said), 20, X(scoop.Said), AxisTop);
-        var said = "said " + scoop.Said.ToString("0", culture);
+        var said = DrawingTexts.FormatSaid(scoop.Said.ToString("0", culture));
         var half = TextWidth.Of(said, font) / 2;
         svg.Text("fd-ink fd-halo", Math.Clamp(X(scoop.Said), left + half, right - half), font + 1, font, "middle", said);
 

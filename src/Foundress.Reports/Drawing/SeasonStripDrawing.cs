@@ -27,7 +27,7 @@ public static class SeasonStripDrawing
         var layout = strip.Others.Count == 0 ? StripLayout.Of(shape) : StripLayout.Of(shape).WithOthers();
         layout = layout.WithControls(ControlLane.Count(strip.Controls));
         var days = new DayScale(strip.From, strip.To, layout.Left, layout.Right);
-        var title = $"{strip.Apiary}, {LevelText.Day(strip.From)} to {LevelText.Day(strip.To)}";
+        var title = DrawingTexts.FormatTitleOfDays(strip.Apiary, LevelText.Day(strip.From), LevelText.Day(strip.To));
         var svg = Svg.Picture(id, "fd-strip", layout.Width, layout.Height, title, strip.Sentence);
         DrawGround(svg, strip, layout, days, culture);
         DrawSeason(svg, strip, layout, days);
@@ -37,7 +37,7 @@ public static class SeasonStripDrawing
         DrawMonths(svg, strip, layout, days, today, culture);
         today?.Draw(svg, layout);
         DrawDues(svg, strip, layout, days);
-        ControlLane.Draw(svg, strip, layout, days, culture);
+        ControlLane.Draw(svg, strip, layout, days);
         JarMarks.Draw(svg, strip, layout, days, culture);
         OtherMarks.Draw(svg, strip, layout, days, culture);
         return svg.Finish();
@@ -55,7 +55,7 @@ public static class SeasonStripDrawing
             svg.Text("fd-quiet", layout.Left - 5, y + layout.Font * 0.35, layout.Font, "end", level.ToString("0", culture));
         }
 
-        svg.Text("fd-quiet", 2, layout.Font, layout.Font, "start", "mites per 100 bees");
+        svg.Text("fd-quiet", 2, layout.Font, layout.Font, "start", DrawingTexts.MitesPer100);
         var years = strip.From.Year == strip.To.Year ? $"{strip.From.Year:0000}" : $"{strip.From.Year:0000}–{strip.To.Year:0000}";
         svg.Text("fd-quiet", layout.Right, layout.Font, layout.Font, "end", years);
         svg.End();
@@ -72,7 +72,7 @@ public static class SeasonStripDrawing
             var left = days.Begin(span.From);
             var right = days.End(span.LastDay);
             var (start, end) = Strength(span.Phase);
-            svg.Group("fd-phase").Title($"{Words.Of(span.Phase)}, {LevelText.Day(span.From)} to {LevelText.Day(span.LastDay)}");
+            svg.Group("fd-phase").Title(DrawingTexts.FormatPhaseDays(Words.Of(span.Phase), LevelText.Day(span.From), LevelText.Day(span.LastDay)));
             svg.Path("fd-ribbon", new PathText()
                 .Move(left, layout.RibbonBottom).Line(left, layout.RibbonBottom - height * start)
                 .Line(right, layout.RibbonBottom - height * end).Line(right, layout.RibbonBottom).Close());
@@ -136,9 +136,9 @@ public static class SeasonStripDrawing
             var room = days.End(step.To) - left;
             if (!changed)
                 continue;
-            Label(svg, strip, layout, days, "act " + LevelText.Line(step.Act, culture), left, room, layout.Levels.At(step.Act) - 4);
+            Label(svg, strip, layout, days, DrawingTexts.FormatAct(LevelText.Line(step.Act, culture)), left, room, layout.Levels.At(step.Act) - 4);
             if (step.Watch is { } low)
-                Label(svg, strip, layout, days, "watch " + LevelText.Line(low, culture), left, room, layout.Levels.At(low) + layout.Font);
+                Label(svg, strip, layout, days, DrawingTexts.FormatWatch(LevelText.Line(low, culture)), left, room, layout.Levels.At(low) + layout.Font);
         }
 
         svg.End();
@@ -227,7 +227,7 @@ public static class SeasonStripDrawing
         {
             var due = dues[i];
             svg.Group(due.Done ? "fd-due fd-done" : due.Overdue ? "fd-due fd-overdue" : "fd-due")
-                .Title($"{LevelText.Day(due.On)}: {due.Text} ({SeasonStripTable.StateOf(due)})");
+                .Title(DrawingTexts.FormatDueState(LevelText.Day(due.On), due.Text, SeasonStripTable.StateOf(due)));
             Symbols.Due(svg, due.Done, due.Overdue, places[i], layout.DueMiddle, half);
             svg.End();
             var left = Math.Max(places[i] + half, days.End(due.To)) + 5;

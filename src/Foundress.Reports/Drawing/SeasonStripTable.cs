@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Forecasts;
 using Foundress.Book.Seasons;
+using Foundress.Book.Wording;
 using Foundress.Reports.Wording;
 
 namespace Foundress.Reports.Drawing;
@@ -9,7 +10,7 @@ namespace Foundress.Reports.Drawing;
 public static class SeasonStripTable
 {
     /// <summary>The column heads, in the order of <see cref="StripRow"/>'s texts: When, Subject, Finding, Basis, State.</summary>
-    public static IReadOnlyList<string> Heads { get; } = ["When", "What", "Mites per 100 bees (interval), or what", "From", "State"];
+    public static IReadOnlyList<string> Heads => [DrawingTexts.HeadWhen, DrawingTexts.HeadWhat, DrawingTexts.HeadFinding, DrawingTexts.HeadFrom, DrawingTexts.HeadState];
 
     /// <summary>The rows by day; on one day phases come first, then lines, dues, jars and counts on other scales.</summary>
     /// <param name="strip">The strip.</param>
@@ -20,13 +21,13 @@ public static class SeasonStripTable
         StripCheck.Require(strip);
         var rows = new List<(StripRow Row, int Order)>();
         foreach (var span in strip.Phases)
-            Add(new(StripRowKind.Phase, span.From, null, Days(span.From, span.LastDay), "season", Words.Of(span.Phase), "", ""));
+            Add(new(StripRowKind.Phase, span.From, null, LevelText.Days(span.From, span.LastDay), DrawingTexts.SubjectSeason, Words.Of(span.Phase), "", ""));
         foreach (var step in strip.Lines)
-            Add(new(StripRowKind.Line, step.From, null, Days(step.From, step.To), "lines", Lines(step, culture), "", ""));
+            Add(new(StripRowKind.Line, step.From, null, LevelText.Days(step.From, step.To), DrawingTexts.SubjectLines, Lines(step, culture), "", ""));
         foreach (var due in strip.Dues)
-            Add(new(StripRowKind.Due, due.On, null, LevelText.Day(due.On), "due", due.Text, "window " + Days(due.From, due.To), StateOf(due)));
+            Add(new(StripRowKind.Due, due.On, null, LevelText.Day(due.On), DrawingTexts.SubjectDue, due.Text, DrawingTexts.FormatWindow(LevelText.Days(due.From, due.To)), StateOf(due)));
         foreach (var bar in strip.Controls)
-            Add(new(StripRowKind.Control, bar.From, null, Days(bar.From, bar.To), "control", ControlLane.Words(bar, culture), "", bar.Open ? "at work" : "over"));
+            Add(new(StripRowKind.Control, bar.From, null, LevelText.Days(bar.From, bar.To), DrawingTexts.SubjectControl, ControlLane.Words(bar), "", bar.Open ? DrawingTexts.AtWork : DrawingTexts.Over));
         foreach (var jar in JarMarks.InOrder(strip.Jars))
         {
             Add(new(StripRowKind.Jar, jar.On, jar.Jar, LevelText.Day(jar.On), jar.ColonyName,
@@ -36,13 +37,13 @@ public static class SeasonStripTable
         foreach (var other in strip.Others)
         {
             Add(new(StripRowKind.Other, other.On, null, LevelText.Day(other.On), other.ColonyName,
-                OtherText.Reading(other.Reading, culture), $"{other.Reading.Method.ToLower(culture)}: {other.Reading.Counted}", OtherText.Standing(other.Reading)));
+                OtherText.Reading(other.Reading, culture), DrawingTexts.FormatMethodCounted(Midway.Name(other.Reading.Method, culture), other.Reading.Counted), OtherText.Standing(other.Reading)));
         }
 
         foreach (var point in Months(strip))
         {
-            Add(new(StripRowKind.Forecast, point.On, null, LevelText.Day(point.On), "forecast",
-                LevelText.Reading(point.Middle, point.Low, point.High, culture), "nine courses in ten lie within", ""));
+            Add(new(StripRowKind.Forecast, point.On, null, LevelText.Day(point.On), DrawingTexts.SubjectForecast,
+                LevelText.Reading(point.Middle, point.Low, point.High, culture), DrawingTexts.NineInTen, ""));
         }
 
         rows.Sort(static (left, right) =>
@@ -71,15 +72,13 @@ public static class SeasonStripTable
     }
 
     /// <summary>Whether something due is done, in words.</summary>
-    internal static string StateOf(DueMark due) => due.Done ? "done" : due.Overdue ? "overdue" : "to do";
+    internal static string StateOf(DueMark due) => due.Done ? DrawingTexts.Done : due.Overdue ? DrawingTexts.Overdue : DrawingTexts.ToDo;
 
     /// <summary>What a jar's level rests on.</summary>
     internal static string BasisOf(JarMark jar, CultureInfo culture) =>
-        $"{jar.Mites.ToString("0", culture)} {(jar.Mites == 1 ? "mite" : "mites")}, {jar.Bees.ToString("0", culture)} bees, {jar.Method}";
+        Plural.Pick(jar.Mites, DrawingTexts.FormatBasis(jar.Mites.ToString("0", culture), jar.Bees.ToString("0", culture), jar.Method));
 
     private static string Lines(LineStep step, CultureInfo culture) => step.Watch is { } watch
-        ? $"watch from {LevelText.Line(watch, culture)}, act above {LevelText.Line(step.Act, culture)}"
-        : $"act above {LevelText.Line(step.Act, culture)}";
-
-    private static string Days(DateOnly from, DateOnly to) => from == to ? LevelText.Day(from) : $"{LevelText.Day(from)} to {LevelText.Day(to)}";
+        ? DrawingTexts.FormatWatchAndAct(LevelText.Line(watch, culture), LevelText.Line(step.Act, culture))
+        : DrawingTexts.FormatActAbove(LevelText.Line(step.Act, culture));
 }

@@ -52,12 +52,12 @@ public static class StopChartDrawing
 
         Stairs(svg, "fd-act", lines, line => line.ActFrom - 0.5, X, Y);
         Stairs(svg, "fd-watch", [.. lines.Where(line => line.WaitUpTo is not null)], line => line.WaitUpTo!.Value + 0.5, X, Y);
-        svg.Text("fd-ink fd-strong fd-halo", X(0.6), top + 16, Font + 1, "start", "stop: act");
-        svg.Text("fd-ink fd-strong fd-halo", right - 4, bottom - 8, Font + 1, "end", "stop: wait");
+        svg.Text("fd-ink fd-strong fd-halo", X(0.6), top + 16, Font + 1, "start", DrawingTexts.StopAct);
+        svg.Text("fd-ink fd-strong fd-halo", right - 4, bottom - 8, Font + 1, "end", DrawingTexts.StopWait);
         var middle = lines[Math.Min(lines.Count - 1, lines.Count / 3)];
-        svg.Text("fd-ink fd-halo", X(middle.Jars), Y(((middle.WaitUpTo ?? 0) + middle.ActFrom) / 2d) + 4, Font, "middle", "go on");
-        svg.Text("fd-quiet", (left + right) / 2, Height - 6, Font, "middle", "jars taken");
-        svg.Start("text").Has("class", "fd-quiet").Has("font-size", Font).Has("text-anchor", "middle").Has("transform", $"translate(13 {Svg.Number((top + bottom) / 2)}) rotate(-90)").Says("mites so far").End();
+        svg.Text("fd-ink fd-halo", X(middle.Jars), Y(((middle.WaitUpTo ?? 0) + middle.ActFrom) / 2d) + 4, Font, "middle", DrawingTexts.GoOn);
+        svg.Text("fd-quiet", (left + right) / 2, Height - 6, Font, "middle", DrawingTexts.JarsTaken);
+        svg.Start("text").Has("class", "fd-quiet").Has("font-size", Font).Has("text-anchor", "middle").Has("transform", $"translate(13 {Svg.Number((top + bottom) / 2)}) rotate(-90)").Says(DrawingTexts.MitesSoFar).End();
 
         for (var i = 0; i < taken.Count && i < lines.Count; i++)
         {

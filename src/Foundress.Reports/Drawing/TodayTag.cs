@@ -21,12 +21,13 @@ internal sealed class TodayTag
     {
         if (!days.Holds(strip.Today))
             return null;
-        var monthFirst = culture.DateTimeFormat.MonthDayPattern.StartsWith('M');
-        var text = shape == DrawingShape.Narrow ? "today" : "today " + strip.Today.ToString(monthFirst ? "MMM d" : "d MMM", culture);
+        var pattern = culture.DateTimeFormat.MonthDayPattern;
+        var form = pattern.StartsWith('M') ? "MMM d" : pattern.StartsWith("d.", StringComparison.Ordinal) ? "d. MMM" : "d MMM";
+        var text = shape == DrawingShape.Narrow ? DrawingTexts.Today : DrawingTexts.FormatTodayShort(strip.Today.ToString(form, culture));
         var half = TextWidth.Of(text, layout.Font) / 2 + 4;
         var x = days.Middle(strip.Today);
         var middle = Math.Clamp(x, layout.Left + half, layout.Right - half);
-        return new("today, " + LevelText.Day(strip.Today), text, x, middle - half, middle + half);
+        return new(DrawingTexts.FormatTodayLong(LevelText.Day(strip.Today)), text, x, middle - half, middle + half);
     }
 
     /// <summary>Whether the tag lies on a stretch of the month names.</summary>

@@ -1,5 +1,6 @@
 using Foundress.Book.Journal;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Reports.Drawing;
 using Foundress.Reports.Reporting;
 
@@ -17,7 +18,7 @@ public static class LabelSheet
     public static IReadOnlyList<ColonyLabel> Labels(BookState state, IEnumerable<ApiaryId> apiaries, DateOnly today, string app)
     {
         ArgumentNullException.ThrowIfNull(state);
-        var at = Address(app) ?? throw new ArgumentException($"'{app}' is not an address of the app. Write it whole, for example https://bees.example/.", nameof(app));
+        var at = Address(app) ?? throw new ArgumentException(LabelTexts.FormatNoAddress(app), nameof(app));
         return
         [
             .. apiaries.SelectMany(id => state.ColoniesIn(id, today).Select(colony =>
@@ -37,8 +38,8 @@ public static class LabelSheet
     {
         ArgumentNullException.ThrowIfNull(labels);
         var page = new Html();
-        page.Raw("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>Labels of colonies</title>\n<style>\n")
-            .Raw(Stylesheet.Labels).Raw("</style>\n</head>\n<body class=\"labelpage\">\n");
+        page.Raw($"<!doctype html>\n<html lang=\"{Languages.Current.Code}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
+            .Element("title", LabelTexts.Title).Raw("<style>\n").Raw(Stylesheet.Labels).Raw("</style>\n</head>\n<body class=\"labelpage\">\n");
         return page.Raw(Labels(labels)).Raw("</body>\n</html>\n").ToString();
     }
 

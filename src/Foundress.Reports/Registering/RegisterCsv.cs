@@ -33,7 +33,7 @@ public static class RegisterCsv
                 Number(row.Place?.Latitude), Number(row.Place?.Longitude), Whole(row.Colonies.Count), string.Join("; ", row.Colonies), facts.Agent, row.Control, row.Ingredient,
                 facts.Product ?? "", facts.Quantity ?? "", facts.Batch ?? "", facts.Supplier ?? "", facts.ProofOfPurchase ?? "", facts.Prescriber ?? "",
                 Whole(row.WithdrawalDays), Day(row.WithdrawalOver), facts.By ?? "", row.Reason, Number(facts.AirLow), Number(facts.AirHigh), facts.Weather ?? "",
-                string.Join("; ", row.Ends.Select(end => RegisterWords.Ending(end) + (end.Struck is null ? "" : " (struck out)"))), row.Outcome, facts.Note ?? "",
+                string.Join("; ", row.Ends.Select(end => end.Struck is null ? RegisterWords.Ending(end) : RegisterTexts.FormatStruckOutEnding(RegisterWords.Ending(end)))), row.Outcome, facts.Note ?? "",
                 row.Struck?.By ?? "", row.Struck is { } struck ? RegisterWords.Stamp(struck.At) : "", row.Struck?.Reason ?? "",
                 row.Author, RegisterWords.Stamp(row.Written), facts.Control.ToString(), row.Entry.ToString(),
             ]);

@@ -22,8 +22,8 @@ public static class RegisterGaps
         [
             .. new (string Name, bool Missing)[]
             {
-                ("product", IsEmpty(facts.Product)), ("quantity", IsEmpty(facts.Quantity)), ("batch", IsEmpty(facts.Batch)), ("supplier", IsEmpty(facts.Supplier)),
-                ("proof of purchase", IsEmpty(facts.ProofOfPurchase)), ("withdrawal period", row.WithdrawalDays is null), ("given by", IsEmpty(facts.By)),
+                (RegisterTexts.GapProduct, IsEmpty(facts.Product)), (RegisterTexts.GapQuantity, IsEmpty(facts.Quantity)), (RegisterTexts.GapBatch, IsEmpty(facts.Batch)), (RegisterTexts.GapSupplier, IsEmpty(facts.Supplier)),
+                (RegisterTexts.GapProof, IsEmpty(facts.ProofOfPurchase)), (RegisterTexts.GapWithdrawal, row.WithdrawalDays is null), (RegisterTexts.GapGivenBy, IsEmpty(facts.By)),
             }.Where(field => field.Missing).Select(field => field.Name),
         ];
     }
@@ -36,8 +36,8 @@ public static class RegisterGaps
         var gaps = register.Rows.Select(Of).Where(missing => missing.Count > 0).ToArray();
         if (gaps.Length == 0)
             return null;
-        var fields = gaps.SelectMany(missing => missing).GroupBy(field => field).OrderByDescending(field => field.Count()).Select(field => $"{field.Key} ({field.Count()})");
-        return $"{Say.Count(gaps.Length, "record says", "records say")} less than a register usually asks for: {string.Join(", ", fields)}. Open the control and put it right; local law says what must be there.";
+        var fields = gaps.SelectMany(missing => missing).GroupBy(field => field).OrderByDescending(field => field.Count()).Select(field => RegisterTexts.FormatGapOf(field.Key, field.Count()));
+        return Plural.Pick(gaps.Length, RegisterTexts.FormatGaps(gaps.Length, string.Join(", ", fields)));
     }
 
     private static bool IsEmpty(string? text) => string.IsNullOrWhiteSpace(text);

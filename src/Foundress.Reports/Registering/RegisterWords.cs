@@ -8,50 +8,54 @@ namespace Foundress.Reports.Registering;
 public static class RegisterWords
 {
     /// <summary>What stands over the register.</summary>
-    public const string Title = "Register of controls";
+    public static string Title => RegisterTexts.Title;
 
     /// <summary>What it is and what it is not.</summary>
-    public const string Foot =
-        "Fields after Regulation (EU) 2019/6, Article 108(2); local law may ask for more, and for years of keeping. Records are never erased: what was struck out or put right stays here, crossed out, with the reason. The label, local law and licensed practice decide about every use.";
+    public static string Foot => RegisterTexts.Foot;
 
     /// <summary>First and last day.</summary>
     public static string Period(RegisterRow row) => (row.End, row.Facts.PlannedEnd) switch
     {
         ({ } end, _) when end == row.Facts.Start => Say.Day(end),
-        ({ } end, _) => $"{Say.Day(row.Facts.Start)} to {Say.Day(end)} ({Say.Count(row.Days!.Value, "day", "days")})",
-        (null, { } planned) => $"{Say.Day(row.Facts.Start)}, planned to {Say.Day(planned)}",
-        _ => $"{Say.Day(row.Facts.Start)}, end not recorded",
+        ({ } end, _) => RegisterTexts.FormatPeriodDays(Say.Day(row.Facts.Start), Say.Day(end), Say.Days(row.Days!.Value)),
+        (null, { } planned) => RegisterTexts.FormatPeriodPlanned(Say.Day(row.Facts.Start), Say.Day(planned)),
+        _ => RegisterTexts.FormatPeriodOpen(Say.Day(row.Facts.Start)),
     };
 
     /// <summary>The colonies: how many, and which.</summary>
-    public static string Colonies(RegisterRow row) => $"{Say.Count(row.Colonies.Count, "colony", "colonies")}: {string.Join(", ", row.Colonies)}";
+    public static string Colonies(RegisterRow row) => RegisterTexts.FormatColoniesNamed(Say.Colonies(row.Colonies.Count), string.Join(", ", row.Colonies));
 
     /// <summary>How a use ended, a sentence each.</summary>
     public static string Ending(RegisterEnd end)
     {
-        var how = end.Ending switch
+        var (day, colonies, all) = (Say.Day(end.On), string.Join(", ", end.Colonies), end.Colonies.Count == 0);
+        var ending = end.Ending switch
         {
-            ControlEnding.StoppedEarly => "stopped early",
-            ControlEnding.Partial => "given only in part",
-            _ => "over",
+            ControlEnding.StoppedEarly => all ? RegisterTexts.FormatEndStoppedEarly(day) : RegisterTexts.FormatEndStoppedEarlyIn(day, colonies),
+            ControlEnding.Partial => all ? RegisterTexts.FormatEndPartial(day) : RegisterTexts.FormatEndPartialIn(day, colonies),
+            _ => all ? RegisterTexts.FormatEndOver(day) : RegisterTexts.FormatEndOverIn(day, colonies),
         };
-        var where = end.Colonies.Count == 0 ? string.Empty : $" in {string.Join(", ", end.Colonies)}";
         var why = string.Join(" ", new[] { end.Reason, end.Note }.Where(text => !string.IsNullOrWhiteSpace(text)));
-        return $"{Say.Day(end.On)} {how}{where}{(why.Length > 0 ? $": {why}" : string.Empty)}";
+        return why.Length > 0 ? RegisterTexts.FormatEndWhy(ending, why) : ending;
     }
 
     /// <summary>The withdrawal period.</summary>
     public static string Withdrawal(RegisterRow row) => (row.WithdrawalDays, row.WithdrawalOver) switch
     {
-        (null, _) => "not recorded",
-        ({ } days, { } over) => $"{Say.Count(days, "day", "days")}, over on {Say.Day(over)}",
-        ({ } days, null) => Say.Count(days, "day", "days"),
+        (null, _) => RegisterTexts.NotRecorded,
+        ({ } days, { } over) => RegisterTexts.FormatWithdrawalOver(Say.Days(days), Say.Day(over)),
+        ({ } days, null) => Say.Days(days),
     };
 
     /// <summary>That a record no longer holds; empty when it does.</summary>
-    public static string Strike(RegisterRow row) => row.Struck is { } struck
-        ? $"{(row.State == RegisterState.Struck ? "Struck out" : "Replaced")} by {struck.By} on {Stamp(struck.At)}: {struck.Reason}"
-        : string.Empty;
+    public static string Strike(RegisterRow row)
+    {
+        if (row.Struck is not { } struck)
+            return string.Empty;
+        return row.State == RegisterState.Struck
+            ? RegisterTexts.FormatStruckBy(struck.By, Stamp(struck.At), struck.Reason)
+            : RegisterTexts.FormatReplacedBy(struck.By, Stamp(struck.At), struck.Reason);
+    }
 
     /// <summary>Who wrote it down, and when.</summary>
     public static string Written(RegisterRow row) => $"{row.Author}, {Stamp(row.Written)}";

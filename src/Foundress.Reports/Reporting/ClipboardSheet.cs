@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Wording;
 using Foundress.Reports.Drawing;
 
 namespace Foundress.Reports.Reporting;
@@ -19,7 +20,7 @@ public static class ClipboardSheet
         ArgumentNullException.ThrowIfNull(cautions);
         ArgumentNullException.ThrowIfNull(parts);
         var page = new Html();
-        page.Raw("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
+        page.Raw($"<!doctype html>\n<html lang=\"{Languages.Current.Code}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
         page.Element("title", title).Raw("<style>\n").Raw(Stylesheet.Strip).Raw(Stylesheet.Report).Raw("</style>\n</head>\n<body class=\"clipboard\">\n<header>\n");
         page.Element("h1", title);
         foreach (var fact in facts)
@@ -45,11 +46,12 @@ public static class ClipboardSheet
         if (early)
         {
             page.Element("p", part.Rule, "sentence");
-            page.Table($"{part.Apiary}: jars in the order drawn", "Jar", "Colony", "Bees", "Mites", "Mites so far", "Stop and wait up to", "Stop and act from");
+            page.Table(
+                ReportTexts.FormatJarsInOrder(part.Apiary), ReportTexts.Jar, ReportTexts.Colony, ReportTexts.Bees, ReportTexts.Mites, ReportTexts.MitesSoFar, ReportTexts.WaitUpTo, ReportTexts.ActFrom);
         }
         else
         {
-            page.Table($"{part.Apiary}: jars in the order drawn", "Jar", "Colony", "Bees", "Mites");
+            page.Table(ReportTexts.FormatJarsInOrder(part.Apiary), ReportTexts.Jar, ReportTexts.Colony, ReportTexts.Bees, ReportTexts.Mites);
         }
 
         for (var i = 0; i < part.Colonies.Count; i++)
@@ -68,7 +70,7 @@ public static class ClipboardSheet
 
         page.EndTable();
         if (part.Reserves.Count > 0)
-            page.Element("p", "Reserves, in order: " + string.Join(", ", part.Reserves));
+            page.Element("p", ReportTexts.FormatReserves(string.Join(", ", part.Reserves)));
         if (early)
             page.Raw("<figure>\n").Raw(StopChartDrawing.Draw(part.Apiary, part.Rule, part.Lines, [], id, DrawingShape.Wide, culture)).Raw("</figure>\n");
         page.Raw("</section>\n");

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Reporting;
 using Foundress.Book.Seasons;
+using Foundress.Book.Wording;
 using Foundress.Reports.Drawing;
 using Foundress.Reports.Wording;
 
@@ -20,11 +21,11 @@ public static class HtmlReport
     {
         ReportCheck.Require(report);
         var page = new Html();
-        page.Raw("<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
-        page.Element("title", $"{report.Operation}, {LevelText.Day(report.From)} to {LevelText.Day(report.To)}");
+        page.Raw($"<!doctype html>\n<html lang=\"{Languages.Current.Code}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
+        page.Element("title", ReportTexts.FormatPageTitle(report.Operation, LevelText.Day(report.From), LevelText.Day(report.To)));
         page.Raw("<style>\n").Raw(Stylesheet.Strip).Raw(Stylesheet.Report).Raw("</style>\n</head>\n<body>\n<header>\n");
         page.Element("h1", report.Operation);
-        page.Element("p", $"{LevelText.Day(report.From)} to {LevelText.Day(report.To)}", "span");
+        page.Element("p", WordTexts.FormatFromTo(LevelText.Day(report.From), LevelText.Day(report.To)), "span");
         if (report.Invented)
             page.Element("p", ReportWords.Invented, "invented");
         page.Element("p", ReportWords.Scale(report, culture));
@@ -34,7 +35,7 @@ public static class HtmlReport
         for (var i = 0; i < report.Apiaries.Count; i++)
             Apiary(page, report.Apiaries[i], string.Create(CultureInfo.InvariantCulture, $"apiary-{i + 1}"), culture);
         page.Raw("</main>\n<footer>\n<section>\n");
-        page.Element("h2", ReportWords.MadeHead).Raw("<ul>\n").Element("li", "Lines: " + report.Lines);
+        page.Element("h2", ReportWords.MadeHead).Raw("<ul>\n").Element("li", ReportTexts.FormatLines(report.Lines));
         foreach (var note in report.Notes)
             page.Element("li", note);
         page.Raw("</ul>\n</section>\n<section>\n").Element("h2", ReportWords.LimitsHead).Raw("<ul>\n");
@@ -46,7 +47,7 @@ public static class HtmlReport
     private static void Apiary(Html page, ApiaryReport apiary, string id, CultureInfo culture)
     {
         page.Raw("<section class=\"apiary\">\n");
-        page.Element("h2", $"{apiary.Name} ({ReportWords.Living(apiary, culture)})");
+        page.Element("h2", ReportTexts.FormatApiaryHead(apiary.Name, ReportWords.Living(apiary, culture)));
         page.Element("p", apiary.Strip.Sentence, "sentence");
         page.Raw("<figure>\n");
         Both(page, shape => SeasonStripDrawing.Draw(apiary.Strip, $"{id}-strip-{Suffix(shape)}", shape, culture));
@@ -62,8 +63,9 @@ public static class HtmlReport
 
     private static void StripTable(Html page, SeasonStrip strip, CultureInfo culture)
     {
-        page.Raw("<details>\n<summary>The picture as a table</summary>\n");
-        page.Table($"{strip.Apiary}: everything in the picture, by day", "@" + SeasonStripTable.Heads[0], SeasonStripTable.Heads[1], SeasonStripTable.Heads[2], SeasonStripTable.Heads[3], SeasonStripTable.Heads[4]);
+        page.Raw("<details>\n").Element("summary", ReportTexts.PictureAsTable);
+        var heads = SeasonStripTable.Heads;
+        page.Table(ReportTexts.FormatPictureByDay(strip.Apiary), "@" + heads[0], heads[1], heads[2], heads[3], heads[4]);
         foreach (var row in SeasonStripTable.Rows(strip, culture))
             page.Row(row.When, row.Subject, row.Finding, row.Basis, row.State);
         page.EndTable().Raw("</details>\n");
@@ -73,7 +75,7 @@ public static class HtmlReport
     {
         if (strip.Phases.Count + strip.Lines.Count + strip.Dues.Count == 0)
             return;
-        page.Table("Season and what is due", "@When", "What", "", "State");
+        page.Table(ReportTexts.SeasonHead, "@" + ReportTexts.When, ReportTexts.What, "", ReportTexts.State);
         foreach (var row in SeasonStripTable.Rows(strip, culture))
         {
             if (row.Kind is not (StripRowKind.Jar or StripRowKind.Other))
@@ -87,11 +89,13 @@ public static class HtmlReport
     {
         if (apiary.Days.Count == 0)
         {
-            page.Element("p", "No jar was taken here in this time: nothing is known of its mites.");
+            page.Element("p", ReportTexts.NoJarTaken);
             return;
         }
 
-        page.Table("Days added up", "@Day", "Method", "#Jars", "#Mites", "#Bees", "Level (interval)", "#Above", "#Unclear", "#Below");
+        page.Table(
+            ReportTexts.DaysHead, "@" + ReportTexts.Day, ReportTexts.Method, "#" + ReportTexts.Jars, "#" + ReportTexts.Mites, "#" + ReportTexts.Bees, ReportTexts.LevelInterval,
+            "#" + ReportTexts.Above, "#" + ReportTexts.Unclear, "#" + ReportTexts.Below);
         foreach (var day in apiary.Days)
         {
             page.Row(LevelText.Day(day.On), day.Method, Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
@@ -123,9 +127,9 @@ public static class HtmlReport
                 line = step;
         }
 
-        page.Raw("<figure class=\"rank\">\n<figcaption>Each living colony's latest jar, highest first</figcaption>\n");
+        page.Raw("<figure class=\"rank\">\n").Element("figcaption", ReportTexts.RankHead);
         Both(page, shape => RankDrawing.Draw(
-            $"{apiary.Name}: each living colony's latest jar", "The same jars are the last of each colony in the table of jars by colony.",
+            ReportTexts.FormatRankTitle(apiary.Name), ReportTexts.RankSentence,
             rows, line?.Watch, line?.Act, $"{id}-rank-{Suffix(shape)}", shape, culture));
         page.Raw("</figure>\n");
     }
@@ -134,13 +138,14 @@ public static class HtmlReport
     {
         if (apiary.Colonies.Count == 0)
             return;
-        page.Table("Jars by colony", "Colony", "@Day", "Method", "#Mites", "#Bees", "Level (interval)", "Standing");
+        page.Table(
+            ReportTexts.JarsByColony, ReportTexts.Colony, "@" + ReportTexts.Day, ReportTexts.Method, "#" + ReportTexts.Mites, "#" + ReportTexts.Bees, ReportTexts.LevelInterval, ReportTexts.Standing);
         foreach (var colony in apiary.Colonies)
         {
             page.Raw("</tbody>\n<tbody class=\"colony\">\n");
             var name = colony.Fate is { } fate ? $"{colony.Name} ({fate})" : colony.Name;
             if (colony.Jars.Count == 0)
-                page.Row(name, "", "no jar", "", "", "", "");
+                page.Row(name, "", ReportTexts.NoJar, "", "", "", "");
             for (var i = 0; i < colony.Jars.Count; i++)
             {
                 var jar = colony.Jars[i];
@@ -156,7 +161,8 @@ public static class HtmlReport
     {
         if (apiary.Colonies.All(colony => colony.Others.Count == 0))
             return;
-        page.Table(ReportWords.OthersHead, "Colony", "@Day", "What", "Own scale (interval)", "From", "All mites", "Standing");
+        page.Table(
+            ReportWords.OthersHead, ReportTexts.Colony, "@" + ReportTexts.Day, ReportTexts.What, ReportTexts.OwnScale, ReportTexts.From, ReportTexts.AllMites, ReportTexts.Standing);
         foreach (var colony in apiary.Colonies)
         {
             foreach (var other in colony.Others)

@@ -23,16 +23,24 @@ public static class RoundSheet
         ArgumentNullException.ThrowIfNull(round);
         ArgumentNullException.ThrowIfNull(knowledge);
         var method = knowledge.Methods[round.Method];
-        var times = JarTimes.Of(method);
-        var how = method.Name
-            + (times.Agitation > 0 ? $", shaken {Say.Length(times.Agitation)}" : string.Empty)
-            + (times.Settling > 0 ? $", settled {Say.Length(times.Settling)}" : string.Empty);
         return ClipboardSheet.Write(
-            $"Round of {Say.Day(round.On)}",
-            [$"{round.Purpose}. {how}, the same for every jar.", $"Drawn by lot, seed {round.Seed}. Take the colonies in this order; a reserve only for one that cannot be sampled."],
+            ReportTexts.FormatRoundOf(Say.Day(round.On)),
+            [How(round, method.Name, JarTimes.Of(method)), ReportTexts.FormatDrawnByLot(round.Seed)],
             [.. method.Cautions.Select(caution => caution.Text)],
             [.. round.Draws.Where(draw => draw.Chosen.Count > 0).Select(draw => Part(draw, apiaryName, colonyName, culture))],
             culture);
+    }
+
+    private static string How(RoundRecord round, string method, JarTimes times)
+    {
+        var (shaking, settling) = (Say.Length(times.Agitation), Say.Length(times.Settling));
+        return (times.Agitation > 0, times.Settling > 0) switch
+        {
+            (true, true) => ReportTexts.FormatRoundShakenSettled(round.Purpose, method, shaking, settling),
+            (true, false) => ReportTexts.FormatRoundShaken(round.Purpose, method, shaking),
+            (false, true) => ReportTexts.FormatRoundSettled(round.Purpose, method, settling),
+            _ => ReportTexts.FormatRoundMethod(round.Purpose, method),
+        };
     }
 
     private static ClipboardPart Part(ApiaryDraw draw, Func<ApiaryId, string> apiaryName, Func<ColonyId, string> colonyName, CultureInfo culture)
@@ -42,7 +50,7 @@ public static class RoundSheet
             apiaryName(draw.Apiary),
             [.. draw.Chosen.Select(colonyName)],
             [.. draw.Reserves.Select(colonyName)],
-            rule is null ? string.Empty : $"Add up the mites. Stop as soon as they are at or below the one number, or at or above the other. {rule.Promise(culture)}",
+            rule is null ? string.Empty : $"{ReportTexts.AddUpMites} {rule.Promise(culture)}",
             rule?.Lines ?? []);
     }
 }

@@ -20,7 +20,7 @@ public static class TextReport
     {
         ReportCheck.Require(report);
         var text = new StringBuilder();
-        var title = $"{report.Operation}: {LevelText.Day(report.From)} to {LevelText.Day(report.To)}";
+        var title = ReportTexts.FormatTitleOfDays(report.Operation, LevelText.Day(report.From), LevelText.Day(report.To));
         Line(text, Clean(title));
         Line(text, new string('=', Math.Min(Width, Clean(title).Length)));
         if (report.Invented)
@@ -30,7 +30,7 @@ public static class TextReport
             Apiary(text, apiary, culture);
 
         Heading(text, ReportWords.MadeHead);
-        Wrap(text, "- Lines: " + report.Lines, "  ");
+        Wrap(text, "- " + ReportTexts.FormatLines(report.Lines), "  ");
         foreach (var note in report.Notes)
             Wrap(text, "- " + note, "  ");
         Heading(text, ReportWords.LimitsHead);
@@ -41,36 +41,40 @@ public static class TextReport
 
     private static void Apiary(StringBuilder text, ApiaryReport apiary, CultureInfo culture)
     {
-        Heading(text, $"{apiary.Name} ({ReportWords.Living(apiary, culture)})");
+        Heading(text, ReportTexts.FormatApiaryHead(apiary.Name, ReportWords.Living(apiary, culture)));
         Wrap(text, apiary.Strip.Sentence, "");
 
-        var season = new TextTable("When", "What", "", "State");
+        var season = new TextTable(ReportTexts.When, ReportTexts.What, "", ReportTexts.State);
         foreach (var row in SeasonStripTable.Rows(apiary.Strip, culture))
         {
             if (row.Kind is not (StripRowKind.Jar or StripRowKind.Other))
                 season.Add(row.When, row.Subject, Clean(row.Finding), row.State);
         }
 
-        Table(text, "Season and what is due", season);
-        var days = new TextTable("Day", "Method", ">Jars", ">Mites", ">Bees", "Level (interval)", ">Above", ">Unclear", ">Below");
+        Table(text, ReportTexts.SeasonHead, season);
+        var days = new TextTable(
+            ReportTexts.Day, ReportTexts.Method, ">" + ReportTexts.Jars, ">" + ReportTexts.Mites, ">" + ReportTexts.Bees, ReportTexts.LevelInterval,
+            ">" + ReportTexts.Above, ">" + ReportTexts.Unclear, ">" + ReportTexts.Below);
         foreach (var day in apiary.Days)
         {
             days.Add(LevelText.Day(day.On), Clean(day.Method), Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
                 ReportWords.Reading(day, culture), Count(day.Over, culture), Count(day.Unclear, culture), Count(day.Below, culture));
         }
 
-        Table(text, "Days added up", days);
-        var jars = new TextTable("Colony", "Day", "Method", ">Mites", ">Bees", "Level (interval)", "Standing");
+        Table(text, ReportTexts.DaysHead, days);
+        var jars = new TextTable(
+            ReportTexts.Colony, ReportTexts.Day, ReportTexts.Method, ">" + ReportTexts.Mites, ">" + ReportTexts.Bees, ReportTexts.LevelInterval, ReportTexts.Standing);
         foreach (var colony in apiary.Colonies)
         {
             if (colony.Jars.Count == 0)
-                jars.Add(Clean(colony.Name), "", "no jar", "", "", "", colony.Fate is { } end ? Clean(end) : "");
+                jars.Add(Clean(colony.Name), "", ReportTexts.NoJar, "", "", "", colony.Fate is { } end ? Clean(end) : "");
             for (var i = 0; i < colony.Jars.Count; i++)
                 Jar(jars, colony, colony.Jars[i], i == 0, culture);
         }
 
-        Table(text, "Jars by colony", jars);
-        var others = new TextTable("Colony", "Day", "What", "Own scale (interval)", "From", "All mites", "Standing");
+        Table(text, ReportTexts.JarsByColony, jars);
+        var others = new TextTable(
+            ReportTexts.Colony, ReportTexts.Day, ReportTexts.What, ReportTexts.OwnScale, ReportTexts.From, ReportTexts.AllMites, ReportTexts.Standing);
         foreach (var colony in apiary.Colonies)
         {
             foreach (var other in colony.Others)

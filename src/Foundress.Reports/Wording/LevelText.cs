@@ -10,18 +10,18 @@ public static class LevelText
     public static string Level(double per100, CultureInfo culture) => per100 switch
     {
         0 => "0",
-        < 0.005 => "under " + Say.Level(0.01, culture),
+        < 0.005 => WordTexts.FormatUnder(Say.Level(0.01, culture)),
         _ => Say.Level(per100, culture),
     };
 
     /// <summary>An interval, for example "2.4 to 7.3"; a lower end that would round to 0.00 is 0.</summary>
     public static string Interval(double lower, double upper, CultureInfo culture) =>
-        $"{(lower < 0.005 ? "0" : Level(lower, culture))} to {Level(upper, culture)}";
+        WordTexts.FormatFromTo(lower < 0.005 ? "0" : Level(lower, culture), Level(upper, culture));
 
     /// <summary>A level with its interval. A count of zero gives its upper limit and never claims that there are no mites.</summary>
     public static string Reading(double level, double lower, double upper, CultureInfo culture) => level == 0
-        ? $"0 (upper limit {Level(upper, culture)})"
-        : $"{Level(level, culture)} ({Interval(lower, upper, culture)})";
+        ? WordTexts.FormatZeroUpperLimit(Level(upper, culture))
+        : WordTexts.FormatLevelInterval(Level(level, culture), Interval(lower, upper, culture));
 
     /// <summary>A line as it was set.</summary>
     public static string Line(double per100, CultureInfo culture) => Say.Line(per100, culture);
@@ -33,4 +33,7 @@ public static class LevelText
 
     /// <summary>A day in ISO 8601.</summary>
     public static string Day(DateOnly day) => Say.Day(day);
+
+    /// <summary>Two days with what lies between them; one day by itself.</summary>
+    internal static string Days(DateOnly from, DateOnly to) => from == to ? Day(from) : WordTexts.FormatFromTo(Day(from), Day(to));
 }

@@ -9,30 +9,31 @@ public static class OtherText
     /// <summary>The rate with its interval and unit, for example "8.0 a day (5.1 to 11.9)". A count of zero gives its upper limit.</summary>
     public static string Reading(OtherReading reading, CultureInfo culture)
     {
-        var unit = reading.Kind == OtherKind.NaturalFall ? " a day" : " %";
-        return reading.Rate.Value == 0
-            ? $"0{unit} (upper limit {LevelText.Level(reading.Rate.Upper, culture)})"
-            : $"{LevelText.Level(reading.Rate.Value, culture)}{unit} ({LevelText.Interval(reading.Rate.Lower, reading.Rate.Upper, culture)})";
+        var (isFall, upper) = (reading.Kind == OtherKind.NaturalFall, LevelText.Level(reading.Rate.Upper, culture));
+        if (reading.Rate.Value == 0)
+            return isFall ? WordTexts.FormatZeroADay(upper) : WordTexts.FormatZeroPercent(upper);
+        var (level, interval) = (LevelText.Level(reading.Rate.Value, culture), LevelText.Interval(reading.Rate.Lower, reading.Rate.Upper, culture));
+        return isFall ? WordTexts.FormatLevelADay(level, interval) : WordTexts.FormatLevelPercent(level, interval);
     }
 
     /// <summary>The rate alone with its unit, for a mark: "8.0/day" or "12 %".</summary>
     public static string Brief(OtherReading reading, CultureInfo culture) => reading.Kind == OtherKind.NaturalFall
-        ? LevelText.Level(reading.Rate.Value, culture) + "/day"
+        ? WordTexts.FormatBriefADay(LevelText.Level(reading.Rate.Value, culture))
         : reading.Rate.Value.ToString("0", culture) + " %";
 
     /// <summary>Where it stands to the keeper's lines of that scale, in a few words.</summary>
     public static string Standing(OtherReading reading) => reading switch
     {
         { Standing: not null } => Words.Of(reading.Standing),
-        { Voids.Count: > 0 } => "void",
-        _ => "not judged",
+        { Voids.Count: > 0 } => WordTexts.Void,
+        _ => WordTexts.NotJudged,
     };
 
     /// <summary>The range of all mites, or why there is none; empty for opened brood.</summary>
     public static string Total(OtherReading reading, CultureInfo culture) => reading switch
     {
-        { Total: { } total } => $"{Rough(total.Lowest, culture)} to {Rough(total.Highest, culture)}",
-        { Kind: OtherKind.NaturalFall } => "cannot be told",
+        { Total: { } total } => WordTexts.FormatFromTo(Rough(total.Lowest, culture), Rough(total.Highest, culture)),
+        { Kind: OtherKind.NaturalFall } => WordTexts.CannotBeTold,
         _ => string.Empty,
     };
 

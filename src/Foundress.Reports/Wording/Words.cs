@@ -8,39 +8,39 @@ public static class Words
     /// <summary>A standing in words; null is a jar whose method is on another scale than the line.</summary>
     public static string Of(Standing? standing) => standing switch
     {
-        Standing.Below => "below the line",
-        Standing.Unclear => "unclear",
-        Standing.Above => "above the line",
-        _ => "not comparable: another scale",
+        Standing.Below => WordTexts.BelowTheLine,
+        Standing.Unclear => WordTexts.Unclear,
+        Standing.Above => WordTexts.AboveTheLine,
+        _ => WordTexts.NotComparable,
     };
 
     /// <summary>A standing in one or two words, for narrow columns.</summary>
     public static string Brief(Standing? standing) => standing switch
     {
-        Standing.Below => "below",
-        Standing.Unclear => "unclear",
-        Standing.Above => "above",
-        _ => "other scale",
+        Standing.Below => WordTexts.Below,
+        Standing.Unclear => WordTexts.Unclear,
+        Standing.Above => WordTexts.Above,
+        _ => WordTexts.OtherScale,
     };
 
     /// <summary>A phase in words.</summary>
     public static string Of(SeasonPhase phase) => phase switch
     {
-        SeasonPhase.DormantBroodless => "dormant, no brood",
-        SeasonPhase.DormantWithBrood => "dormant, some brood",
-        SeasonPhase.Increase => "increase",
-        SeasonPhase.Peak => "peak",
-        SeasonPhase.Decrease => "decrease",
+        SeasonPhase.DormantBroodless => WordTexts.DormantNoBrood,
+        SeasonPhase.DormantWithBrood => WordTexts.DormantSomeBrood,
+        SeasonPhase.Increase => WordTexts.Increase,
+        SeasonPhase.Peak => WordTexts.Peak,
+        SeasonPhase.Decrease => WordTexts.Decrease,
         _ => throw new ArgumentOutOfRangeException(nameof(phase), phase, "Not a phase of the season."),
     };
 
     /// <summary>A phase's names from the longest to the shortest, for bands of any width.</summary>
     internal static ReadOnlySpan<string> Names(SeasonPhase phase) => phase switch
     {
-        SeasonPhase.DormantBroodless => (string[])["dormant, no brood", "no brood"],
-        SeasonPhase.DormantWithBrood => (string[])["dormant, some brood", "some brood", "brood"],
-        SeasonPhase.Increase => (string[])["increase", "incr."],
-        SeasonPhase.Decrease => (string[])["decrease", "decr."],
-        _ => (string[])[Of(phase)],
+        SeasonPhase.DormantBroodless => (string[])[WordTexts.DormantNoBrood, WordTexts.DormantNoBroodShort],
+        SeasonPhase.DormantWithBrood => (string[])[WordTexts.DormantSomeBrood, WordTexts.DormantSomeBroodShort, WordTexts.DormantSomeBroodShortest],
+        SeasonPhase.Increase => (string[])[WordTexts.Increase, WordTexts.IncreaseShort],
+        SeasonPhase.Decrease => (string[])[WordTexts.Decrease, WordTexts.DecreaseShort],
+        _ => (string[])[Of(phase), WordTexts.PeakShort],
     };
 }

@@ -3,12 +3,13 @@ using Foundress.Book.Jobs;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Forecasts.Exchange;
 
 /// <summary>
 /// Names what goes into a forecast, so that one that was kept is known to be still good: the entries that bear on the
-/// apiary, the build of the model and its knowledge, the day, the seed and the rest of the request, and the culture.
+/// apiary, the build of the model and its knowledge, the day, the seed and the rest of the request, the culture and the language.
 /// </summary>
 /// <remarks>Two forecasts of the same key are the same. Another key may still mean the same forecast: what is not known to be without bearing counts.</remarks>
 public sealed class ForecastKeys
@@ -44,7 +45,7 @@ public sealed class ForecastKeys
                 sum += Trace(entry);
         }
 
-        return string.Create(CultureInfo.InvariantCulture, $"{sum:x32} {ProgramBuild.Name} {culture.Name} {ForecastJson.Write(request)}");
+        return string.Create(CultureInfo.InvariantCulture, $"{sum:x32} {ProgramBuild.Name} {culture.Name} {Languages.Current.Code} {ForecastJson.Write(request)}");
     }
 
     // Those that stand there, and those that were ever united into them.
