@@ -18,13 +18,13 @@ public sealed class LanguageTests(PublishedApp app, ITestOutputHelper output)
         await using var visitor = await app.VisitAsync(host, locale: "de-AT");
         await visitor.OpenAsync("apiary/new");
         Assert.Equal("de", await visitor.Page.EvaluateAsync<string>("document.documentElement.lang"));
-        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Einen Stand eintragen" }).WaitForAsync();
+        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Einen Stand anlegen" }).WaitForAsync();
         await visitor.OfflineReadyAsync();
         await visitor.UntilAsync("import('/js/update.js').then(update => update.offlineState() === 'ready')");
         await host.DisposeAsync();
         var tab = await visitor.NewPageAsync();
         await tab.GotoAsync("/apiary/new");
-        await tab.GetByRole(AriaRole.Heading, new() { Name = "Einen Stand eintragen" }).WaitForAsync();
+        await tab.GetByRole(AriaRole.Heading, new() { Name = "Einen Stand anlegen" }).WaitForAsync();
         Assert.Empty(visitor.Faults);
     }
 
@@ -76,7 +76,7 @@ public sealed class LanguageTests(PublishedApp app, ITestOutputHelper output)
         await using var visitor = await app.VisitAsync(host, width, locale: "de-DE");
         var page = visitor.Page;
         await visitor.OpenAsync();
-        await page.GetByRole(AriaRole.Button, new() { Name = "Das Beispiel ansehen" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Demo ansehen" }).ClickAsync();
         await page.Locator("article.season h2 a").First.WaitForAsync(new() { Timeout = 60_000 });
         var apiary = (await page.Locator("article.season h2 a").First.GetAttributeAsync("href"))!;
         await visitor.GoAsync(apiary);

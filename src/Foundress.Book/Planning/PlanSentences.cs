@@ -9,7 +9,7 @@ namespace Foundress.Book.Planning;
 internal sealed class PlanSentences(CultureInfo culture)
 {
     internal static string Title(IReadOnlyList<PlannedControl> controls) =>
-        controls.Count == 0 ? PlanTexts.TitleNothing : controls.Skip(1).Aggregate(controls[0].Title, (before, control) => PlanTexts.FormatTitleThen(before, Within(control.Title)));
+        controls.Count == 0 ? PlanTexts.TitleNothing : controls.Skip(1).Aggregate(controls[0].Title, (before, control) => PlanTexts.FormatTitleThen(before, Midway.FirstSmall(control.Title)));
 
     internal string OfChoice(PlanFinal plan, double tolerance, DateOnly today, int count)
     {
@@ -71,7 +71,6 @@ internal sealed class PlanSentences(CultureInfo culture)
     private static string Number(double count) => count.ToString(count < 1e7 ? "#,0" : "0.#E+0", CultureInfo.InvariantCulture);
 
     // A title within a sentence. Other languages keep its first letter: German writes nouns with a capital.
-    private static string Within(string title) => Languages.Current == Languages.English ? char.ToLowerInvariant(title[0]) + title[1..] : title;
 
     private string Hundred(double chance) => Say.InHundred(Chance.Of(Math.Clamp(chance, 0, 1)), culture);
 }

@@ -36,10 +36,10 @@ public static class RoundSheet
         var (shaking, settling) = (Say.Length(times.Agitation), Say.Length(times.Settling));
         return (times.Agitation > 0, times.Settling > 0) switch
         {
-            (true, true) => ReportTexts.FormatRoundShakenSettled(round.Purpose, method, shaking, settling),
-            (true, false) => ReportTexts.FormatRoundShaken(round.Purpose, method, shaking),
-            (false, true) => ReportTexts.FormatRoundSettled(round.Purpose, method, settling),
-            _ => ReportTexts.FormatRoundMethod(round.Purpose, method),
+            (true, true) => ReportTexts.FormatRoundShakenSettled(OfferedWords.Shown(round.Purpose), method, shaking, settling),
+            (true, false) => ReportTexts.FormatRoundShaken(OfferedWords.Shown(round.Purpose), method, shaking),
+            (false, true) => ReportTexts.FormatRoundSettled(OfferedWords.Shown(round.Purpose), method, settling),
+            _ => ReportTexts.FormatRoundMethod(OfferedWords.Shown(round.Purpose), method),
         };
     }
 

@@ -12,6 +12,9 @@ internal sealed partial record ResourceFile(string Path, string? Language, IRead
     /// <summary>The class that is made of it.</summary>
     public string Class => System.IO.Path.GetFileNameWithoutExtension(English);
 
+    /// <summary>The project it belongs to.</summary>
+    public string Project => Path.Split('/')[1];
+
     public static IReadOnlyList<ResourceFile> All { get; } =
         [.. SourceTree.Files("src", ".resx").Select(file => Read(file.Path, file.Text))];
 

@@ -77,14 +77,17 @@ public sealed partial class ResourceTests
     [Fact]
     public void Texts_Everyone_IsUsed()
     {
-        var used = new HashSet<string>(SourceTree.Files("src", ".cs", ".razor").SelectMany(file => Use().Matches(file.Text)).Select(match => match.Groups[1].Value + "." + match.Groups[2].Value));
-        Assert.Empty(English.SelectMany(file => file.Texts.Keys.Where(key => !used.Contains($"{file.Class}.{key}") && !used.Contains($"{file.Class}.Format{key}")).Select(key => $"{file.Path}, {key}")));
+        foreach (var project in English.GroupBy(file => file.Project))
+        {
+            var used = new HashSet<string>(SourceTree.Files($"src/{project.Key}", ".cs", ".razor").SelectMany(file => Use().Matches(file.Text)).Select(match => match.Groups[1].Value + "." + match.Groups[2].Value));
+            Assert.Empty(project.SelectMany(file => file.Texts.Keys.Where(key => !used.Contains($"{file.Class}.{key}") && !used.Contains($"{file.Class}.Format{key}")).Select(key => $"{file.Path}, {key}")));
+        }
     }
 
     // Two classes of one name would make the check above blind.
     [Fact]
     public void Files_Names_AreTheirOwn() =>
-        Assert.Empty(English.GroupBy(file => file.Class).Where(group => group.Count() > 1).Select(group => group.Key));
+        Assert.Empty(English.GroupBy(file => (file.Project, file.Class)).Where(group => group.Count() > 1).Select(group => group.Key.Class));
 
     private static IEnumerable<(string Key, string English, string Other, string Path)> Pairs() =>
         from other in ResourceFile.All

@@ -16,7 +16,7 @@ public static class CollectSaid
     public static string ToGo(Round round, CountingMethod method, JarTimes times)
     {
         // English writes the name of a method small inside a sentence; languages with capital nouns leave it as it is.
-        var name = Languages.Current == Languages.English ? method.Name.ToLower(CultureInfo.CurrentCulture) : method.Name;
+        var name = Midway.Name(method.Name, CultureInfo.CurrentCulture);
         var (jars, shaken, settled) = (Say.Jars(round.Open.Count), Say.Length(times.Agitation), Say.Length(times.Settling));
         return (times.Agitation > 0, times.Settling > 0) switch
         {
