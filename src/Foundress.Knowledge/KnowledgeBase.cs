@@ -113,11 +113,11 @@ public sealed class KnowledgeBase
 
     /// <summary>The knowledge that comes with the program, in the language of this thread's reader (<see cref="CultureInfo.CurrentUICulture"/>).</summary>
     /// <remarks>Do not keep it where readers of different languages come by: ask again. After the first time it costs a look-up.</remarks>
-    public static KnowledgeBase Load() => Load(CultureInfo.CurrentUICulture);
+    public static KnowledgeBase Load() => In(CultureInfo.CurrentUICulture);
 
     /// <summary>The knowledge that comes with the program, in the language of a culture; in English when no text is written in that language or its texts were not installed.</summary>
     /// <remarks>Ids, numbers and the order of everything are the same in every language.</remarks>
-    public static KnowledgeBase Load(CultureInfo reader)
+    public static KnowledgeBase In(CultureInfo reader)
     {
         ArgumentNullException.ThrowIfNull(reader);
         return (BuiltIn.GetValueOrDefault(reader.TwoLetterISOLanguageName) ?? BuiltIn[English]).Value;

@@ -14,12 +14,12 @@ public sealed class LanguageTests
     [InlineData("de", "de")]
     [InlineData("de-AT", "de")]
     [InlineData("fr-CA", "en")]
-    public void Load_Culture_GivesItsLanguageOrEnglish(string culture, string language)
+    public void In_Culture_GivesItsLanguageOrEnglish(string culture, string language)
     {
-        var knowledge = KnowledgeBase.Load(CultureInfo.GetCultureInfo(culture));
+        var knowledge = KnowledgeBase.In(CultureInfo.GetCultureInfo(culture));
 
         Assert.Equal(language, knowledge.Language);
-        Assert.Same(KnowledgeBase.Load(CultureInfo.GetCultureInfo(language)), knowledge);
+        Assert.Same(KnowledgeBase.In(CultureInfo.GetCultureInfo(language)), knowledge);
         Assert.Equal(language == "de" ? "Amitraz-Streifen" : "Amitraz strips", knowledge.Controls.Agents["amitraz-strips"].Title);
     }
 

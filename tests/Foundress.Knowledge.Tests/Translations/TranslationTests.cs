@@ -10,7 +10,7 @@ public sealed partial class TranslationTests
 
     [Theory]
     [MemberData(nameof(Languages))]
-    public void Load_EveryTextForPeople_IsInTheLanguage(string language)
+    public void In_EveryTextForPeople_IsInTheLanguage(string language)
     {
         var (english, other) = Both(language);
         var translations = SpokenTexts.All(language);
@@ -24,7 +24,7 @@ public sealed partial class TranslationTests
 
     [Theory]
     [MemberData(nameof(Languages))]
-    public void Load_WhatIsNoTextForPeople_IsTheSameInTheLanguage(string language)
+    public void In_WhatIsNoTextForPeople_IsTheSameInTheLanguage(string language)
     {
         var (english, other) = Both(language);
         var silent = english.Zip(other).Where(pair => pair.First.Field is null).ToArray();
@@ -35,7 +35,7 @@ public sealed partial class TranslationTests
 
     [Theory]
     [MemberData(nameof(Languages))]
-    public void Load_FiguresOfTheLog_KeepPlaceNumberUnitAndStatus(string language)
+    public void In_FiguresOfTheLog_KeepPlaceNumberUnitAndStatus(string language)
     {
         var (english, other) = (Knowledge("en"), Knowledge(language));
 
@@ -122,7 +122,7 @@ public sealed partial class TranslationTests
     public void Named_InAnotherLanguage_KnowsItsOwnAndTheEnglishNames(string name, string ids) =>
         Assert.Equal(ids.Split(' '), Knowledge("de").Controls.Named(name).Select(agent => agent.Id));
 
-    private static KnowledgeBase Knowledge(string language) => KnowledgeBase.Load(CultureInfo.GetCultureInfo(language));
+    private static KnowledgeBase Knowledge(string language) => KnowledgeBase.In(CultureInfo.GetCultureInfo(language));
 
     private static (IReadOnlyList<Reached> English, IReadOnlyList<Reached> Other) Both(string language)
     {
