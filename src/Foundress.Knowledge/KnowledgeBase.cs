@@ -1,13 +1,24 @@
+using System.Globalization;
+using System.Reflection;
+
 namespace Foundress.Knowledge;
 
 /// <summary>Everything Foundress takes as given about counting mites, judging counts and controlling mites, each figure with its source.</summary>
 /// <remarks>
-/// Safe for concurrent use: immutable. The built-in files are read once. A figure without a source, a status or a unit is
+/// Safe for concurrent use: immutable. The built-in files are read once for each language. A figure without a source, a status or a unit is
 /// refused, so every <see cref="Figure"/> that comes out of here has all three.
 /// </remarks>
 public sealed class KnowledgeBase
 {
-    private static readonly Lazy<KnowledgeBase> BuiltIn = new(() => Read(OpenBuiltIn));
+    private const string English = "en";
+
+    /// <summary>The languages its texts are written in, by their codes of ISO 639-1, English first.</summary>
+    public static IReadOnlyList<string> Languages { get; } = [English, "de"];
+
+    // Stands behind the languages, which are there first: the initialisers of a type run in this order.
+    private static readonly Dictionary<string, Lazy<KnowledgeBase>> BuiltIn =
+        Languages.ToDictionary(language => language, language => new Lazy<KnowledgeBase>(() => ReadBuiltIn(language)), StringComparer.Ordinal);
+
     private readonly ReadingLog _log;
 
     internal KnowledgeBase(
@@ -26,6 +37,7 @@ public sealed class KnowledgeBase
         WeighingFacts weighing,
         Catalog<FallFactor> fallFactors,
         MiteFacts mites,
+        string language,
         ReadingLog log)
     {
         Methods = methods;
@@ -43,10 +55,11 @@ public sealed class KnowledgeBase
         Weighing = weighing;
         FallFactors = fallFactors;
         Mites = mites;
+        Language = language;
         _log = log;
     }
 
-    /// <summary>The names of the data files, each read once by <see cref="Read"/>.</summary>
+    /// <summary>The names of the data files, each read once by <see cref="Read(Func{string, Stream})"/>.</summary>
     public static IReadOnlyList<string> Files { get; } =
         ["methods.json", "lines.json", "calendar.json", "jars.json", "climates.json", "sampling.json", "judging.json", "bees.json", "agents.json", "fall.json", "biology.json"];
 
@@ -95,13 +108,32 @@ public sealed class KnowledgeBase
     /// <summary>Mite life, how much colonies differ, and how counts scatter.</summary>
     public MiteFacts Mites { get; }
 
-    /// <summary>The knowledge that comes with the program.</summary>
-    public static KnowledgeBase Load() => BuiltIn.Value;
+    /// <summary>The code of the language its texts are in (ISO 639-1): one of <see cref="Languages"/>.</summary>
+    public string Language { get; }
+
+    /// <summary>The knowledge that comes with the program, in the language of this thread's reader (<see cref="CultureInfo.CurrentUICulture"/>).</summary>
+    /// <remarks>Do not keep it where readers of different languages come by: ask again. After the first time it costs a look-up.</remarks>
+    public static KnowledgeBase Load() => In(CultureInfo.CurrentUICulture);
+
+    /// <summary>The knowledge that comes with the program, in the language of a culture; in English when no text is written in that language or its texts were not installed.</summary>
+    /// <remarks>Ids, numbers and the order of everything are the same in every language.</remarks>
+    public static KnowledgeBase In(CultureInfo reader)
+    {
+        ArgumentNullException.ThrowIfNull(reader);
+        return (BuiltIn.GetValueOrDefault(reader.TwoLetterISOLanguageName) ?? BuiltIn[English]).Value;
+    }
 
     /// <summary>Reads knowledge from files of the keeper's own.</summary>
     /// <param name="open">Opens one of <see cref="Files"/> by name, as UTF-8 JSON; the stream is closed after reading.</param>
     /// <exception cref="KnowledgeException">A file is not JSON, a figure lacks its source, status or unit, a field is unknown or out of range, or a name is used that no entry has. All problems are listed.</exception>
-    public static KnowledgeBase Read(Func<string, Stream> open) => new KnowledgeReader(open).Read();
+    public static KnowledgeBase Read(Func<string, Stream> open) => Read(open, English, _ => null);
+
+    /// <summary>Reads knowledge from files of the keeper's own, with its texts in another language.</summary>
+    /// <param name="open">As in <see cref="Read(Func{string, Stream})"/>.</param>
+    /// <param name="language">The code of the language (ISO 639-1).</param>
+    /// <param name="translation">Opens the texts of one of <see cref="Files"/> in that language, or gives null where there are none; a text that is not among them stays English.</param>
+    /// <exception cref="KnowledgeException">As in <see cref="Read(Func{string, Stream})"/>; or texts are not written as docs/language.md has it.</exception>
+    public static KnowledgeBase Read(Func<string, Stream> open, string language, Func<string, Stream?> translation) => new KnowledgeReader(language, open, translation).Read();
 
     /// <summary>The policies whose lines counts by that method may be held against, the default policy first.</summary>
     /// <param name="method">A method of this knowledge.</param>
@@ -114,6 +146,28 @@ public sealed class KnowledgeBase
 
     /// <summary>The source of every figure and of every statement that is not a number, with its place, in reading order.</summary>
     public IEnumerable<(string Path, Source Source)> AllSources() => _log.Sources;
+
+    private static KnowledgeBase ReadBuiltIn(string language)
+    {
+        if (language == English)
+            return Read(OpenBuiltIn);
+        return Satellite(language) is { } texts
+            ? Read(OpenBuiltIn, language, file => texts.GetManifestResourceStream(Translation.FileOf(file, language)))
+            : BuiltIn[English].Value;
+    }
+
+    /// <summary>The assembly with the texts of a language; null where it was left out, or could not be fetched when the web app began.</summary>
+    private static Assembly? Satellite(string language)
+    {
+        try
+        {
+            return typeof(KnowledgeBase).Assembly.GetSatelliteAssembly(CultureInfo.GetCultureInfo(language));
+        }
+        catch (FileNotFoundException)
+        {
+            return null;
+        }
+    }
 
     private static Stream OpenBuiltIn(string file) =>
         typeof(KnowledgeBase).Assembly.GetManifestResourceStream(file)

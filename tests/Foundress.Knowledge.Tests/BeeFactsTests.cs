@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using Foundress.Science;
 using Foundress.Science.Dynamics.Bees;
@@ -7,7 +8,7 @@ namespace Foundress.Knowledge.Tests;
 
 public sealed class BeeFactsTests
 {
-    private static readonly KnowledgeBase Knowledge = KnowledgeBase.Load();
+    private static readonly KnowledgeBase Knowledge = KnowledgeBase.In(CultureInfo.InvariantCulture);
 
     public static TheoryData<string> Climates => [.. Knowledge.Climates.Ids];
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using Foundress.Science;
 using Foundress.Science.Judging;
@@ -6,7 +7,7 @@ namespace Foundress.Knowledge.Tests;
 
 public sealed class ClimateTests
 {
-    private static readonly Catalog<Climate> Climates = KnowledgeBase.Load().Climates;
+    private static readonly Catalog<Climate> Climates = KnowledgeBase.In(CultureInfo.InvariantCulture).Climates;
 
     [Fact]
     public void DefaultFor_AnyLatitude_IsTheSameNorthAndSouth() =>

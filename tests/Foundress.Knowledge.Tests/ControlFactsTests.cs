@@ -1,10 +1,11 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 
 namespace Foundress.Knowledge.Tests;
 
 public sealed class ControlFactsTests
 {
-    private static readonly ControlFacts Controls = KnowledgeBase.Load().Controls;
+    private static readonly ControlFacts Controls = KnowledgeBase.In(CultureInfo.InvariantCulture).Controls;
 
     [Fact]
     public void Agents_EveryKindOfControl_IsThere() =>

@@ -1,10 +1,11 @@
+using System.Globalization;
 using Foundress.Science;
 
 namespace Foundress.Knowledge.Tests;
 
 public sealed class FallFactorTests
 {
-    private static readonly KnowledgeBase Knowledge = KnowledgeBase.Load();
+    private static readonly KnowledgeBase Knowledge = KnowledgeBase.In(CultureInfo.InvariantCulture);
 
     // UK handbook: 30 from May to August, 100 in March, April, September and October, 400 from November to February.
     [Theory]

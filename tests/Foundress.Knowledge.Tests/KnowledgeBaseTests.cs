@@ -1,3 +1,4 @@
+using System.Globalization;
 using Foundress.Science;
 using Foundress.Science.Sampling;
 
@@ -5,7 +6,7 @@ namespace Foundress.Knowledge.Tests;
 
 public sealed class KnowledgeBaseTests
 {
-    private static readonly KnowledgeBase Knowledge = KnowledgeBase.Load();
+    private static readonly KnowledgeBase Knowledge = KnowledgeBase.In(CultureInfo.InvariantCulture);
 
     [Fact]
     public void Load_BuiltInFiles_EveryFigureIsFiniteWithUnitAndSource()

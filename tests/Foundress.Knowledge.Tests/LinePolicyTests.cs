@@ -1,3 +1,4 @@
+using System.Globalization;
 using Foundress.Science;
 using Foundress.Science.Judging;
 
@@ -5,7 +6,7 @@ namespace Foundress.Knowledge.Tests;
 
 public sealed class LinePolicyTests
 {
-    private static readonly KnowledgeBase Knowledge = KnowledgeBase.Load();
+    private static readonly KnowledgeBase Knowledge = KnowledgeBase.In(CultureInfo.InvariantCulture);
 
     /// <summary>Classes as printed by the regional guides: Hannover (July, 10 and 5 a day), Osnabrück (July, August, September per 50 g; fall), Weser-Ems (fall).</summary>
     [Theory]

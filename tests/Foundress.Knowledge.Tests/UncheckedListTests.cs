@@ -30,7 +30,7 @@ public sealed class UncheckedListTests
 
     private static string List()
     {
-        var knowledge = KnowledgeBase.Load();
+        var knowledge = KnowledgeBase.In(CultureInfo.InvariantCulture);
         var figures = knowledge.AllFigures().ToDictionary(f => f.Path, f => f.Figure, StringComparer.Ordinal);
         var list = new StringBuilder("\n| status | figures | statements |\n|---|---|---|\n");
         foreach (var group in knowledge.AllSources().GroupBy(s => s.Source.Status).OrderBy(g => g.Key))

@@ -11,7 +11,7 @@ namespace Foundress.Knowledge;
 /// <param name="Kind">Synthetic, natural or non-chemical.</param>
 /// <param name="Form">How it comes into the colony.</param>
 /// <param name="IsOffered">False for forms that are only kept in the record when they were used, and never offered.</param>
-/// <param name="Aliases">Other ways it is written in files, lower case. Several controls may share one.</param>
+/// <param name="Aliases">Other ways it is written in files, in English and in the language of the knowledge. Several controls may share one.</param>
 /// <param name="ModeId">Its mode of action.</param>
 /// <param name="Days">Usual days from start to end, with the range labels give.</param>
 /// <param name="Temperatures">Limits of the outdoor temperature; empty when none is known.</param>
@@ -62,6 +62,9 @@ public sealed record ControlAgent(
     Figure LabourRank,
     ControlModel Model) : IHasId
 {
+    /// <summary>Its title in English, by which files of readers of another language may name it.</summary>
+    internal string EnglishTitle { get; init; } = Title;
+
     /// <summary>True when no substance is given.</summary>
     public bool IsNonChemical => Kind == ControlKind.NonChemical;
 

@@ -10,9 +10,9 @@ internal static class ControlReader
     public static ControlFacts Read(Node root)
     {
         var modes = root.Named(
-            "modes", n => new ModeOfAction(n.Id(), n.Text("title"), n.Flag("rotates"), n.Text("text"), n.Source()),
+            "modes", n => new ModeOfAction(n.Id(), n.Said("title"), n.Flag("rotates"), n.Said("text"), n.Source()),
             "id", "title", "rotates", "text", "source", "status", "doi");
-        var gear = root.Named("gear", n => new Gear(n.Id(), n.Text("text"), n.Flag("isProtective"), n.Source()), "id", "text", "isProtective", "source", "status", "doi");
+        var gear = root.Named("gear", n => new Gear(n.Id(), n.Said("text"), n.Flag("isProtective"), n.Source()), "id", "text", "isProtective", "source", "status", "doi");
         var proof = Proof(root.Child("proof", "margin", "confidence", "proveWithin", "jarsBefore", "sealedWait", "leastMites"));
         var planning = Planning(root.Child("planning", "tolerance", "settle", "sealedCells"));
         var agents = root.Named("agents", n => Agent(n, modes, gear),
@@ -49,19 +49,23 @@ internal static class ControlReader
 
     private static ControlAgent Agent(Node n, IReadOnlyList<ModeOfAction> modes, IReadOnlyList<Gear> gear)
     {
+        var (title, aliases) = (n.Text("title"), n.OptionalTexts("aliases"));
         var agent = new ControlAgent(
-            n.Id(), n.Text("title"), n.Text("description"), n.Text("ingredient"), n.Choice("kind", Words.ControlKinds), n.Choice("form", Words.ControlForms),
-            n.Flag("isOffered"), n.OptionalTexts("aliases"), n.Text("mode"), n.Figure("days", Units.Days),
+            n.Id(), n.InLanguage("title", title), n.Said("description"), n.Said("ingredient"), n.Choice("kind", Words.ControlKinds), n.Choice("form", Words.ControlForms),
+            n.Flag("isOffered"), [.. aliases.Union(aliases.Select(alias => n.InLanguage("aliases", alias)), StringComparer.Ordinal)], n.Text("mode"), n.Figure("days", Units.Days),
             n.List("temperatures", Temperature, "bound", "of", "degrees", "firstDays", "text"), n.Choice("reach", Words.BroodReaches),
-            n.List("efficacies", e => new Efficacy(Share(e, "share"), e.Has("withBrood") ? e.Flag("withBrood") : null, e.Text("conditions")), "share", "withBrood", "conditions"),
+            n.List("efficacies", e => new Efficacy(Share(e, "share"), e.Has("withBrood") ? e.Flag("withBrood") : null, e.Said("conditions")), "share", "withBrood", "conditions"),
             n.Has("targetBroodless") ? Share(n, "targetBroodless") : null, n.Has("targetWithBrood") ? Share(n, "targetWithBrood") : null,
             n.List("supers", Ruling, "jurisdiction", "rule", "text", "source", "status", "doi"),
             n.OptionalFigure("daysBeforeSupers", Units.Days), n.OptionalFigure("minimumInterval", Units.Days), n.OptionalFigure("leastBroodFrames", Units.Frames),
-            n.Named("requirements", r => new Requirement(r.Id(), r.Choice("id", Words.ControlNeeds), r.Flag("isStrict"), r.Text("text"), r.Source()), "id", "isStrict", "text", "source", "status", "doi"),
+            n.Named("requirements", r => new Requirement(r.Id(), r.Choice("id", Words.ControlNeeds), r.Flag("isStrict"), r.Said("text"), r.Source()), "id", "isStrict", "text", "source", "status", "doi"),
             n.OptionalTexts("gear"), Statements(n, "resistance"), Statements(n, "risks"), Statements(n, "cautions"),
             Organic(n.Child("organic", "use", "text", "source", "status", "doi")), n.Figure("hazardRank", Units.One), n.Figure("labourRank", Units.One), Model(n.Child("model",
                 "action", "adultKillPerDay", "broodKillPerDay", "days", "logSpread", "failureShare", "failureFactor", "halfLife", "droneCellsRemoved", "workerCellsRemoved",
-                "layingStops", "beesMoved", "reproductionFactor", "reproductionAfter")));
+                "layingStops", "beesMoved", "reproductionFactor", "reproductionAfter")))
+        {
+            EnglishTitle = title,
+        };
         Check(n, agent, modes, gear);
         return agent;
     }
@@ -96,11 +100,11 @@ internal static class ControlReader
     }
 
     private static IReadOnlyList<Statement> Statements(Node n, string name) =>
-        n.Named(name, s => new Statement(s.Id(), s.Text("text"), s.Source()), "id", "text", "source", "status", "doi");
+        n.Named(name, s => new Statement(s.Id(), s.Said("text"), s.Source()), "id", "text", "source", "status", "doi");
 
-    private static SuperRuling Ruling(Node n) => new(n.Choice("jurisdiction", Words.Jurisdictions), n.Choice("rule", Words.SuperRules), n.OptionalText("text"), n.Source());
+    private static SuperRuling Ruling(Node n) => new(n.Choice("jurisdiction", Words.Jurisdictions), n.Choice("rule", Words.SuperRules), n.OptionalSaid("text"), n.Source());
 
-    private static OrganicRuling Organic(Node n) => new(n.Choice("use", Words.OrganicUses), n.Text("text"), n.Source());
+    private static OrganicRuling Organic(Node n) => new(n.Choice("use", Words.OrganicUses), n.Said("text"), n.Source());
 
     private static TemperatureLimit Temperature(Node n)
     {
@@ -111,7 +115,7 @@ internal static class ControlReader
         var degrees = n.Figure("degrees", Units.DegreesCelsius);
         if (degrees.Value is < -30 or > 60)
             n.Problem("degrees/value", "an outdoor temperature lies between -30 and 60 degrees Celsius.");
-        return new(bound, n.Choice("of", Words.DayTemperatures), degrees, (int?)firstDays, n.Text("text"));
+        return new(bound, n.Choice("of", Words.DayTemperatures), degrees, (int?)firstDays, n.Said("text"));
     }
 
     private static ControlModel Model(Node n)

@@ -5,7 +5,10 @@ using Foundress.Science.Sampling;
 namespace Foundress.Knowledge;
 
 /// <summary>Reads the data files into their types and holds them against each other.</summary>
-internal sealed class KnowledgeReader(Func<string, Stream> open)
+/// <param name="language">The code of the language texts are wanted in.</param>
+/// <param name="open">Opens a data file.</param>
+/// <param name="translation">Opens the texts of a data file in that language; null where there are none.</param>
+internal sealed class KnowledgeReader(string language, Func<string, Stream> open, Func<string, Stream?> translation)
 {
     public ReadingLog Log { get; } = new();
 
@@ -24,7 +27,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var rules = Root("calendar.json", "rules").Named("rules", Rule, "id", "phase", "point", "text", "leeway", "source", "status", "doi");
         var jars = Root("jars.json", "measures", "beeWeights", "calibration", "weighing");
         var measures = jars.Named("measures", Measure, "id", "name", "volume", "bees", "logSpread", "note");
-        var weights = jars.Named("beeWeights", n => new BeeWeight(n.Id(), n.Text("name"), n.Figure("weight", Units.MilligramsPerBee)), "id", "name", "weight");
+        var weights = jars.Named("beeWeights", n => new BeeWeight(n.Id(), n.Said("name"), n.Figure("weight", Units.MilligramsPerBee)), "id", "name", "weight");
         var calibration = Calibration(jars.Child("calibration", "jarsForMean", "jarsForSpread", "jarsEnough"));
         var weighing = Weighing(jars.Child("weighing", "spreadOfBees", "spreadOfPlaces", "scaleResolution", "sampleBees"));
         var falls = Root("fall.json", "factors").Named("factors", Fall, "id", "title", "hemisphere", "months", "brood", "factor");
@@ -49,7 +52,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         return new KnowledgeBase(
             new("counting method", countingMethods), new("scale", scales), new("line policy", policies), new("jar measure", measures),
             new("bee weight", weights), new("climate", climates), new("calendar rule", rules), sampling, judging, bees, controls,
-            calibration, weighing, new("fall factor", falls), mites, Log);
+            calibration, weighing, new("fall factor", falls), mites, language, Log);
     }
 
     private static string Unknown(string kind, string id, IEnumerable<string> known) =>
@@ -60,16 +63,16 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var unit = n.Text("unit");
         if (unit.Length > 0 && !Units.All.Contains(unit))
             n.Problem("unit", $"\"{unit}\" is not a known unit. Use one of: {string.Join(", ", Units.All)}.");
-        return new(n.Id(), unit, n.Text("description"));
+        return new(n.Id(), unit, n.Said("description"));
     }
 
-    private static Fact Fact(Node n) => new(n.Id(), n.Text("text"), n.FigureOfAnyUnit("figure"));
+    private static Fact Fact(Node n) => new(n.Id(), n.Said("text"), n.FigureOfAnyUnit("figure"));
 
     private static CountingMethod Method(Node n) => new(
-        n.Id(), n.Text("name"), n.Text("description"), n.Text("scale"), n.Flag("isJar"), n.Flag("isHistoric"), n.Flag("killsSample"), n.OptionalText("defaultJar"),
-        n.List("recoveries", r => new Recovery(r.Figure("share", Units.Percent), r.Text("conditions")), "share", "conditions"),
+        n.Id(), n.Said("name"), n.Said("description"), n.Text("scale"), n.Flag("isJar"), n.Flag("isHistoric"), n.Flag("killsSample"), n.OptionalText("defaultJar"),
+        n.List("recoveries", r => new Recovery(r.Figure("share", Units.Percent), r.Said("conditions")), "share", "conditions"),
         n.Named("handling", Fact, "id", "text", "figure"),
-        n.Named("cautions", s => new Statement(s.Id(), s.Text("text"), s.Source()), "id", "text", "source", "status", "doi"));
+        n.Named("cautions", s => new Statement(s.Id(), s.Said("text"), s.Source()), "id", "text", "source", "status", "doi"));
 
     private static LinePolicy Policy(Node n, Dictionary<string, string> unitOfScale)
     {
@@ -98,14 +101,14 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
             }
         }
 
-        return new(n.Id(), n.Text("title"), n.Text("region"), n.Choice("hemisphere", Words.Hemispheres), scale, alsoUsedOn, rows, n.OptionalTexts("notes"));
+        return new(n.Id(), n.Said("title"), n.Said("region"), n.Choice("hemisphere", Words.Hemispheres), scale, alsoUsedOn, rows, n.OptionalSaids("notes"));
     }
 
     private static LineRow Row(Node n, string? unit)
     {
         var row = new LineRow(
             n.Has("phases") ? n.Choices("phases", Words.Phases) : [], n.OptionalMonths("months"), n.OptionalText("colonyClass"),
-            n.OptionalFigure("watch", unit), n.OptionalFigure("act", unit), n.OptionalText("watchMeans"), n.OptionalText("actMeans"), n.OptionalText("note"));
+            n.OptionalFigure("watch", unit), n.OptionalFigure("act", unit), n.OptionalSaid("watchMeans"), n.OptionalSaid("actMeans"), n.OptionalSaid("note"));
         if (!n.Has("watch") && !n.Has("act"))
             n.Problem("", "has neither \"watch\" nor \"act\". Add at least one line.");
         foreach (var (name, line) in new[] { ("watch", row.Watch), ("act", row.Act) })
@@ -131,13 +134,13 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         if (leeway.Value is < 0 or > 60 || leeway.Value != Math.Floor(leeway.Value))
             n.Problem("leeway/value", "the leeway is a whole number of days from 0 to 60.");
         var rule = new CalendarRule(n.Choice("phase", Words.Phases), n.Choice("point", Words.Points), id, (int)Math.Clamp(leeway.Value, 0, 60));
-        return new(id, rule, n.Text("text"), leeway, n.Source());
+        return new(id, rule, n.Said("text"), leeway, n.Source());
     }
 
     private static JarMeasure Measure(Node n)
     {
         var measure = new JarMeasure(
-            n.Id(), n.Text("name"), n.Figure("volume", Units.Millilitres), n.Figures("bees", Units.Bees), n.Figure("logSpread", Units.One), n.OptionalText("note"));
+            n.Id(), n.Said("name"), n.Figure("volume", Units.Millilitres), n.Figures("bees", Units.Bees), n.Figure("logSpread", Units.One), n.OptionalSaid("note"));
         if (measure.Bees.Count == 0 && n.Has("bees"))
             n.Problem("bees", "is empty. Add the number of bees the measure is said to hold.");
         if (measure.Bees.Any(b => b.Value < 1))
@@ -152,7 +155,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         var months = n.Choices("northernMonths", Words.Phases);
         if (months.Count != 12 && n.Has("northernMonths"))
             n.Problem("northernMonths", string.Create(CultureInfo.InvariantCulture, $"has {months.Count} phases. Give one for each month from January to December, as in the north."));
-        return new(n.Id(), n.Text("title"), n.Text("description"), n.OptionalNumber("latitudeFrom"), n.OptionalNumber("latitudeTo"), months, n.Source());
+        return new(n.Id(), n.Said("title"), n.Said("description"), n.OptionalNumber("latitudeFrom"), n.OptionalNumber("latitudeTo"), months, n.Source());
     }
 
     private static SamplingRules Sampling(Node n)
@@ -243,7 +246,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
     private static FallFactor Fall(Node n)
     {
         var fall = new FallFactor(
-            n.Id(), n.Text("title"), n.Choice("hemisphere", Words.Hemispheres), n.OptionalMonths("months"), n.Choice("brood", Words.Brood), n.Figure("factor", Units.MitesPerDailyMite));
+            n.Id(), n.Said("title"), n.Choice("hemisphere", Words.Hemispheres), n.OptionalMonths("months"), n.Choice("brood", Words.Brood), n.Figure("factor", Units.MitesPerDailyMite));
         if (n.Has("factor") && fall.Lowest <= 0)
             n.Problem("factor", "a fall factor is above 0.");
         return fall;
@@ -291,7 +294,7 @@ internal sealed class KnowledgeReader(Func<string, Stream> open)
         {
             using var stream = open(file);
             using var document = JsonDocument.Parse(stream, new JsonDocumentOptions { AllowDuplicateProperties = false });
-            return new Node(Log, file, "", document.RootElement.Clone(), allowed);
+            return new Node(Log, Translation.Read(file, translation), file, "", document.RootElement.Clone(), allowed);
         }
         catch (JsonException e)
         {

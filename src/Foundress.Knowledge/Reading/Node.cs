@@ -10,11 +10,12 @@ namespace Foundress.Knowledge;
 internal sealed class Node
 {
     private readonly ReadingLog _log;
+    private readonly Translation _translation;
     private readonly JsonElement _element;
 
-    public Node(ReadingLog log, string file, string pointer, JsonElement element, params ReadOnlySpan<string> fields)
+    public Node(ReadingLog log, Translation translation, string file, string pointer, JsonElement element, params ReadOnlySpan<string> fields)
     {
-        (_log, File, Pointer, _element) = (log, file, pointer, element);
+        (_log, _translation, File, Pointer, _element) = (log, translation, file, pointer, element);
         if (element.ValueKind != JsonValueKind.Object)
         {
             Problem("", $"expected an object with {string.Join(", ", fields.ToArray())}; found {Kind(element)}.");
@@ -35,6 +36,7 @@ internal sealed class Node
 
     public bool Has(string name) => Find(name) is not null;
 
+    /// <summary>A text as it stands in the file: an id, a unit, a word of a closed set.</summary>
     public string Text(string name)
     {
         if (Required(name, "a text") is not { } value)
@@ -46,6 +48,16 @@ internal sealed class Node
     }
 
     public string? OptionalText(string name) => Has(name) ? Text(name) : null;
+
+    /// <summary>A text for people, in the language that is being read.</summary>
+    public string Said(string name) => InLanguage(name, Text(name));
+
+    public string? OptionalSaid(string name) => Has(name) ? Said(name) : null;
+
+    public IReadOnlyList<string> OptionalSaids(string name) => [.. OptionalTexts(name).Select(text => InLanguage(name, text))];
+
+    /// <summary>The text of a field in the language that is being read.</summary>
+    public string InLanguage(string name, string english) => _translation.Of(name, english);
 
     public string Id()
     {
@@ -115,7 +127,7 @@ internal sealed class Node
     }
 
     public IReadOnlyList<T> List<T>(string name, Func<Node, T> read, params string[] fields) =>
-        [.. Elements(name).Select(e => read(new Node(_log, File, $"{Pointer}/{e.Name}", e.Element, fields)))];
+        [.. Elements(name).Select(e => read(new Node(_log, _translation, File, $"{Pointer}/{e.Name}", e.Element, fields)))];
 
     /// <summary>A list of entries whose names must differ.</summary>
     public IReadOnlyList<T> Named<T>(string name, Func<Node, T> read, params string[] fields)
@@ -135,7 +147,7 @@ internal sealed class Node
     public Node Child(string name, params string[] fields)
     {
         var element = Required(name, "an object");
-        return new Node(_log, File, $"{Pointer}/{name}", element ?? EmptyObject, element is null ? [] : fields);
+        return new Node(_log, _translation, File, $"{Pointer}/{name}", element ?? EmptyObject, element is null ? [] : fields);
     }
 
     /// <summary>The source fields of this very object, for statements that are not numbers.</summary>
@@ -186,7 +198,7 @@ internal sealed class Node
 
     private Figure FigureAt(string name, JsonElement element, string? unit)
     {
-        var node = new Node(_log, File, $"{Pointer}/{name}", element, "value", "unit", "spread", "low", "high", "source", "status", "doi");
+        var node = new Node(_log, _translation, File, $"{Pointer}/{name}", element, "value", "unit", "spread", "low", "high", "source", "status", "doi");
         var figure = node.FigureFields(unit);
         _log.Figures.Add(($"{File}#{node.Pointer}", figure));
         _log.Sources.Add(($"{File}#{node.Pointer}", figure.Source));
@@ -229,7 +241,7 @@ internal sealed class Node
         };
         if (text.Length > 0 && !text.StartsWith(admission, StringComparison.Ordinal))
             Problem("source", $"with that status the text must begin \"{admission}\"; found \"{text}\". Change the text, or the status if there is a source.");
-        return new Source(text, status, OptionalText("doi"));
+        return new Source(InLanguage("source", text), status, OptionalText("doi"));
     }
 
     private string Missing(string name, string fix, string standIn = "")

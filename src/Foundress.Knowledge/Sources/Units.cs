@@ -1,3 +1,5 @@
+using Foundress.Knowledge.Sources;
+
 namespace Foundress.Knowledge;
 
 /// <summary>The units a figure may carry. A closed list: a misspelt unit is refused, and no unit is turned into another without the caller asking.</summary>
@@ -100,4 +102,35 @@ public static class Units
         Percent, Bees, MilligramsPerBee, Millilitres, Minutes, Days, Colonies, Frames, TimesPerYear, Jars, Grams,
         EggsPerDay, Cells, PercentPerDay, DaysPerDegree, Degrees, Metres, Mites, PerDay, DegreesCelsius, MitesPerDailyMite, One,
     ];
+
+    /// <summary>A unit as people read it, in the language of this thread's reader.</summary>
+    /// <param name="unit">One of <see cref="All"/>.</param>
+    public static string Name(string unit) => unit switch
+    {
+        MitesPer100Bees => UnitTexts.MitesPer100Bees,
+        MitesPerRoll => UnitTexts.MitesPerRoll,
+        MitesPer50Grams => UnitTexts.MitesPer50Grams,
+        MitesPer10Grams => UnitTexts.MitesPer10Grams,
+        MitesPerDay => UnitTexts.MitesPerDay,
+        MitesPerNight => UnitTexts.MitesPerNight,
+        MitesPer48Hours => UnitTexts.MitesPer48Hours,
+        MitesPerWash => UnitTexts.MitesPerWash,
+        Bees => UnitTexts.Bees,
+        MilligramsPerBee => UnitTexts.MilligramsPerBee,
+        Millilitres => UnitTexts.Millilitres,
+        Days => UnitTexts.Days,
+        Colonies => UnitTexts.Colonies,
+        Frames => UnitTexts.Frames,
+        TimesPerYear => UnitTexts.TimesPerYear,
+        EggsPerDay => UnitTexts.EggsPerDay,
+        Cells => UnitTexts.Cells,
+        PercentPerDay => UnitTexts.PercentPerDay,
+        DaysPerDegree => UnitTexts.DaysPerDegree,
+        Degrees => UnitTexts.Degrees,
+        Mites => UnitTexts.Mites,
+        PerDay => UnitTexts.PerDay,
+        Jars => UnitTexts.Jars,
+        MitesPerDailyMite => UnitTexts.MitesPerDailyMite,
+        _ => unit, // Signs that are the same in every language: %, min, m, g, °C and the pure number.
+    };
 }
