@@ -86,7 +86,7 @@ public sealed class JarReader(KnowledgeBase knowledge, JudgingPolicy policy, Cul
         if (lines is null)
             return JudgingTexts.NoLineSet;
         if (lines.Unit != Units.MitesPer100Bees)
-            return JudgingTexts.FormatOtherScale(lines.Title, lines.Unit);
+            return JudgingTexts.FormatOtherScale(lines.Title, Units.Name(lines.Unit));
         return lines.ScaleIds.Contains(method.ScaleId)
             ? null
             : JudgingTexts.FormatOtherWayOfCounting(lines.Title, Midway.Name(method.Name, culture));

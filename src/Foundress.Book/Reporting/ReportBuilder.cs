@@ -88,8 +88,8 @@ public sealed class ReportBuilder(BookState state, KnowledgeBase knowledge, Cult
             return ReportTexts.NoLines;
         var act = Say.Line(lines.Deciding, culture);
         return lines.Watch is { } watch
-            ? ReportTexts.FormatLinesWithWatch(lines.Title, Say.Line(watch, culture), act, lines.Unit, lines.Source)
-            : ReportTexts.FormatLines(lines.Title, act, lines.Unit, lines.Source);
+            ? ReportTexts.FormatLinesWithWatch(lines.Title, Say.Line(watch, culture), act, Units.Name(lines.Unit), lines.Source)
+            : ReportTexts.FormatLines(lines.Title, act, Units.Name(lines.Unit), lines.Source);
     }
 
     private List<string> Notes(List<ApiaryReport> apiaries)

@@ -61,5 +61,5 @@ internal static class FleetWork
     }
 
     /// <summary>The bees' years of a worker, made when first needed.</summary>
-    internal static BroodSeasons Seasons() => new(KnowledgeBase.Load());
+    internal static BroodSeasons Seasons() => new(KnowledgeBase.In(CultureInfo.InvariantCulture));
 }

@@ -14,8 +14,19 @@ public sealed partial class LiteralTests
     // Projects whose texts are for people. Science speaks to programmers only, Storage and Server to whoever runs the server (docs/language.md).
     private static readonly string[] Spoken = ["Foundress.Web", "Foundress.Book", "Foundress.Reports", "Foundress.Knowledge", "Foundress.Cli"];
 
-    // Invented people and places of the demo are data; what is wrong with the built-in facts is told to whoever writes them.
-    private static readonly string[] Passed = ["/Demo/", "Foundress.Knowledge/Reading/", "Foundress.Knowledge/KnowledgeBase.cs"];
+    private static readonly string[] Passed =
+    [
+        // Invented people and places of the demo are data.
+        "/Demo/",
+        // What is wrong with the built-in facts is told to whoever writes them.
+        "Foundress.Knowledge/Reading/", "Foundress.Knowledge/KnowledgeBase.cs", "Foundress.Knowledge/Controls/ControlReader.cs", "Foundress.Knowledge/Climates/ClimateDefaults.cs",
+        // Names that are found again in files, and seeds of ids: they must never change.
+        "Foundress.Knowledge/Sources/", "Foundress.Book/Importing/ControlImport.cs", "Foundress.Book/Importing/JarPlaces.cs", "Foundress.Book/Importing/JarImport.cs",
+        "Foundress.Book/Histories/Supersessions.cs", "Foundress.Book/Wording/OfferedWords.cs",
+        // Misuse by a programmer.
+        "Foundress.Book/Planning/PlanOptions.cs", "Foundress.Reports/Drawing/StripCheck.cs", "/Exchange/ForecastJson.cs", "/Exchange/GrowthJob.cs", "/Exchange/PlanJson.cs",
+        "Foundress.Web/Background/Reckoner.cs",
+    ];
 
     [Fact]
     public void Pages_Markup_HoldsNoText()
@@ -24,7 +35,7 @@ public sealed partial class LiteralTests
         foreach (var (path, text) in SourceTree.Files("src/Foundress.Web", ".razor"))
         {
             var markup = Remark().Replace(CodeBlock().Split(text)[0], string.Empty);
-            found.AddRange(Between().Matches(markup).Select(match => match.Groups[1].Value.Trim()).Where(words => Word().IsMatch(Entity().Replace(words, string.Empty))).Select(words => $"{path}: {words}"));
+            found.AddRange(Between().Matches(markup).Select(match => match.Groups[1].Value.Trim()).Where(words => words != "Foundress" && Word().IsMatch(Entity().Replace(words, string.Empty))).Select(words => $"{path}: {words}"));
             found.AddRange(Attribute().Matches(markup).Select(match => match.Value).Select(words => $"{path}: {words}"));
         }
 
@@ -57,7 +68,7 @@ public sealed partial class LiteralTests
 
     private static IEnumerable<string> Sentences(SyntaxNode root) => root.DescendantNodes()
         .Where(node => node is InterpolatedStringExpressionSyntax || node is LiteralExpressionSyntax { RawKind: (int)SyntaxKind.StringLiteralExpression })
-        .Where(node => Prose().IsMatch(Plain(node)) && !IsForProgrammers(node))
+        .Where(node => Prose().IsMatch(Plain(node)) && !Plain(node).StartsWith('<') && !IsForProgrammers(node))
         .Select(node => node.ToString());
 
     private static string Plain(SyntaxNode node) => node switch
@@ -86,6 +97,7 @@ public sealed partial class LiteralTests
         .Where(node => (node is PropertyDeclarationSyntax property ? property.Initializer!.DescendantNodes() : node.DescendantNodes())
             .OfType<MemberAccessExpressionSyntax>()
             .Any(access => access.Expression is IdentifierNameSyntax { Identifier.Text: var name } && name.EndsWith("Texts", StringComparison.Ordinal)
+                && !(access.Name.Identifier.Text.StartsWith("Format", StringComparison.Ordinal) && access.Parent is not InvocationExpressionSyntax)
                 && !access.Ancestors().TakeWhile(ancestor => ancestor != node).OfType<LambdaExpressionSyntax>().Any()))
         .Select(node => node.ToString());
 

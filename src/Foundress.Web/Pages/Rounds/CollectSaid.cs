@@ -31,8 +31,8 @@ public static class CollectSaid
     public static string Handling(CountingMethod method) => string.Join(" ", method.Handling
         .Where(fact => fact.Id is "shake" or "rest")
         .Select(fact => fact.Figure is { Low: { } low, High: { } high } figure
-            ? CollectTexts.FormatHandlingRange(fact.Text, Short(low), Short(high), figure.Unit, figure.Source.Text)
-            : CollectTexts.FormatHandlingOne(fact.Text, Short(fact.Figure.Value), fact.Figure.Unit, fact.Figure.Source.Text)));
+            ? CollectTexts.FormatHandlingRange(fact.Text, Short(low), Short(high), Units.Name(figure.Unit), figure.Source.Text)
+            : CollectTexts.FormatHandlingOne(fact.Text, Short(fact.Figure.Value), Units.Name(fact.Figure.Unit), fact.Figure.Source.Text)));
 
     /// <summary>What the washings before this one found.</summary>
     public static string CountedBefore(JarInHand jar)
