@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 
@@ -29,7 +30,8 @@ internal sealed class EnglishTexts
                 var german = Of(file);
                 return Of(file.Replace(".de.resx", ".resx", StringComparison.Ordinal)).Where(text => german[text.Key] != text.Value).Select(text => text.Value);
             })
-            // Words that both languages use for something, and marks around a part that is drawn otherwise.
+            .Concat(Directory.EnumerateFiles(Path.Combine(root.FullName, "src/Foundress.Knowledge/Data"), "*.de.json").SelectMany(Facts))
+            // Forms, and marks around a part that is drawn otherwise.
             .SelectMany(text => text.Split('␞', StringSplitOptions.TrimEntries))
             .SelectMany(text => text.Split(["[[", "]]"], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
             .Where(text => Regex.IsMatch(text, "[A-Za-z]{4,}")));
@@ -37,6 +39,14 @@ internal sealed class EnglishTexts
 
     /// <summary>Whether a text is one of them, filled in or not.</summary>
     public bool Holds(string text) => _whole.Contains(text) || _filled.Any(one => one.IsMatch(text));
+
+    // The facts' German stands under the field and its English words.
+    private static IEnumerable<string> Facts(string file)
+    {
+        using var json = JsonDocument.Parse(File.ReadAllText(file));
+        return [.. json.RootElement.EnumerateObject().Where(field => field.Value.ValueKind == JsonValueKind.Object)
+            .SelectMany(field => field.Value.EnumerateObject()).Where(text => text.Value.ValueKind == JsonValueKind.String && text.Value.GetString() != text.Name).Select(text => text.Name)];
+    }
 
     private static Dictionary<string, string> Of(string file) =>
         XDocument.Load(file).Root!.Elements("data").ToDictionary(data => data.Attribute("name")!.Value, data => data.Element("value")!.Value);
