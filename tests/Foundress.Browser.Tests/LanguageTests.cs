@@ -90,6 +90,8 @@ public sealed class LanguageTests(PublishedApp app, ITestOutputHelper output)
         {
             await visitor.GoAsync(place);
             await page.Locator("h1").WaitForAsync();
+            if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
+                await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"de-{width}-{place.Split('/')[0]}-{(place.Contains('/') ? place.Split('/')[^1][..Math.Min(8, place.Split('/')[^1].Length)] : "")}.png"), FullPage = true });
             await page.EvaluateAsync("for (const details of document.querySelectorAll('details')) details.open = true;");
             var said = await page.EvaluateAsync<string[]>("""
                 () => {
@@ -105,8 +107,6 @@ public sealed class LanguageTests(PublishedApp app, ITestOutputHelper output)
                 faults.Add($"{words} (/{place.Split('/')[0]})");
             if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth") is > 0 and var over)
                 faults.Add($"/{place} is {over} px too wide at {width} px");
-            if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
-                await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"de-{width}-{place.Split('/')[0]}-{(place.Contains('/') ? place.Split('/')[^1][..Math.Min(8, place.Split('/')[^1].Length)] : "")}.png"), FullPage = true });
         }
 
         foreach (var fault in faults)
