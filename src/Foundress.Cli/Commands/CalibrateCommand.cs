@@ -78,9 +78,9 @@ internal static class CalibrateCommand
         {
             throw new UsageException(CountCommandTexts.FormatFileProblem(path, error.Message), error);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (FileProblem.Is(error))
         {
-            throw new UsageException(SharedTexts.FormatFileUnread(path, error.Message), error);
+            throw new UsageException(SharedTexts.FormatFileUnread(path, FileProblem.Of(error, path)), error);
         }
     }
 

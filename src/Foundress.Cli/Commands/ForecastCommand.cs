@@ -70,9 +70,9 @@ internal static class ForecastCommand
         {
             throw UsageException.OfValue(option, path, error.Message, error);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (FileProblem.Is(error))
         {
-            throw new UsageException(ForecastCommandTexts.FormatFileUnread(option, path, error.Message), error);
+            throw new UsageException(ForecastCommandTexts.FormatFileUnread(option, path, FileProblem.Of(error, path)), error);
         }
     }
 
@@ -82,9 +82,9 @@ internal static class ForecastCommand
         {
             return new StreamWriter(path, append: false);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (FileProblem.Is(error))
         {
-            throw new UsageException(ForecastCommandTexts.FormatFileUnwritten(path, error.Message), error);
+            throw new UsageException(ForecastCommandTexts.FormatFileUnwritten(path, FileProblem.Of(error, path)), error);
         }
     }
 

@@ -36,9 +36,9 @@ internal sealed class ImportOptions
         {
             return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1 << 16);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (FileProblem.Is(error))
         {
-            throw new UsageException(SharedTexts.FormatFileUnread(path, error.Message), error);
+            throw new UsageException(SharedTexts.FormatFileUnread(path, FileProblem.Of(error, path)), error);
         }
     }
 

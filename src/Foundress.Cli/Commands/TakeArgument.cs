@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Rounds;
+using Foundress.Book.Wording;
 using Foundress.Cli.Running;
 
 namespace Foundress.Cli.Commands;
@@ -15,7 +16,7 @@ internal static class TakeArgument
             throw UsageException.OfValue("--take", text, RoundCommandTexts.TakeRange);
         var small = proposal.Apiaries.FirstOrDefault(apiary => apiary.Colonies.Count < take);
         if (small is not null)
-            throw new UsageException(RoundCommandTexts.FormatTakeTooMany(take, small.Apiary.Name, small.Colonies.Count));
+            throw new UsageException(Plural.Pick(small.Colonies.Count, RoundCommandTexts.FormatTakeTooMany(take, small.Apiary.Name, small.Colonies.Count)));
         return proposal with
         {
             Apiaries = [.. proposal.Apiaries.Select(apiary => apiary with { Take = take })],

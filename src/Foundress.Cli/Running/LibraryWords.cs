@@ -12,6 +12,9 @@ internal static class LibraryWords
 {
     private static readonly ResourceManager Library = new("System.CommandLine.Properties.Resources", typeof(RootCommand).Assembly);
 
+    // Where a message holds a name or a value, as an escaped pattern writes it.
+    private static readonly Regex Hole = new(@"\\\{(\d)}");
+
     /// <summary>The help as the library wrote it, with its heads in our words.</summary>
     internal static string Help(string written)
     {
@@ -45,7 +48,7 @@ internal static class LibraryWords
     {
         foreach (var (key, say) in Errors)
         {
-            var pattern = string.Concat(@"\A", Hole().Replace(Regex.Escape(Word(key)), "(?<p$1>.*)"), @"\z");
+            var pattern = string.Concat(@"\A", Hole.Replace(Regex.Escape(Word(key)), "(?<p$1>.*)"), @"\z");
             if (Regex.Match(written, pattern, RegexOptions.Singleline) is { Success: true } match)
                 return say(number => match.Groups[$"p{number}"].Value);
         }
@@ -81,6 +84,4 @@ internal static class LibraryWords
     ];
 
     private static string Word(string key) => Library.GetString(key) ?? throw new InvalidOperationException($"System.CommandLine has no text '{key}' any more.");
-
-    private static Regex Hole() => new(@"\\\{(\d)}");
 }
