@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
 
@@ -83,5 +84,5 @@ internal static class LibraryWords
         ("ErrorReadingResponseFile", value => LibraryTexts.FormatResponseFileUnread(value(0), value(1))),
     ];
 
-    private static string Word(string key) => Library.GetString(key) ?? throw new InvalidOperationException($"System.CommandLine has no text '{key}' any more.");
+    private static string Word(string key) => Library.GetString(key, CultureInfo.CurrentUICulture) ?? throw new InvalidOperationException($"System.CommandLine has no text '{key}' any more.");
 }
