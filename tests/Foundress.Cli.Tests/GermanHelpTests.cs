@@ -99,6 +99,9 @@ public sealed partial class GermanHelpTests : IDisposable
     [InlineData("--from 2026-05-01 liegt nach --to 2026-04-01: Vertauschen Sie die beiden.", "report", "--from", "2026-05-01", "--to", "2026-04-01")]
     [InlineData("Die Datei „nowhere.csv“ ist nicht zu lesen: Es gibt keine Datei /", "import", "jars", "nowhere.csv")]
     [InlineData("liegt noch kein Buch.", "due")]
+    [InlineData("Es gibt keine Datei „nowhere.db“. Nennen Sie die Sicherung", "restore", "nowhere.db")]
+    [InlineData("Sagen Sie, was die Person werden soll", "account", "add", "Anna")]
+    [InlineData("Nennen Sie die PostgreSQL-Datenbank, in die kopiert wird", "transfer")]
     public async Task Run_WrongValue_IsNamedInGerman(string expected, params string[] args)
     {
         _scene.Variables["FOUNDRESS_DATA"] = _scene.Data;
