@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using System.Globalization;
 using Foundress.Accounts;
 using Foundress.Book.Importing;
 using Foundress.Cli.Commands;
@@ -20,47 +21,35 @@ public static class CommandLine
     /// <returns>One of <see cref="ExitCodes"/>.</returns>
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Surroundings around)
     {
-        // What the command line names stands before the environment, for every command that opens the book.
-        string? database = null;
-        var parsed = Root(around with { Variable = name => name == CommonOptions.DatabaseVariable ? database ?? around.Variable(name) : around.Variable(name) }).Parse(args);
-        if (parsed.CommandResult.Command.Options.Any(option => option.Name == CommonOptions.DatabaseName))
-            database = parsed.GetValue<string?>(CommonOptions.DatabaseName);
-        if (parsed.Errors.Count > 0 && parsed.Action is not HelpAction)
-        {
-            foreach (var error in parsed.Errors)
-                around.Error.WriteLine("foundress: " + error.Message);
-            around.Error.WriteLine(Hint(parsed));
-            return ExitCodes.Usage;
-        }
-
+        // What is not told a culture is read and written as scripts expect it. Both cultures end with this method.
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
         try
         {
-            var configuration = new InvocationConfiguration { Output = around.Out, Error = around.Error, EnableDefaultExceptionHandler = false };
-            return await parsed.InvokeAsync(configuration);
+            return await RunSpokenAsync(args, SpokenLanguage.Speak(args, around));
         }
         catch (UsageException error)
         {
-            around.Error.WriteLine("foundress: " + error.Message);
+            Say(around, error.Message);
             return ExitCodes.Usage;
         }
         catch (ImportFormatException error)
         {
-            around.Error.WriteLine("foundress: " + error.Message + " Nothing was imported.");
+            Say(around, CommandLineTexts.FormatNothingImported(error.Message));
             return ExitCodes.Usage;
         }
         catch (Exception error) when (error is StorageException or IOException or UnauthorizedAccessException)
         {
-            around.Error.WriteLine("foundress: " + error.Message);
+            Say(around, error.Message);
             return ExitCodes.Storage;
         }
         catch (AccountsException error)
         {
-            around.Error.WriteLine("foundress: " + error.Message);
+            Say(around, error.Message);
             return error.Fault == AccountsFault.Store ? ExitCodes.Storage : ExitCodes.Usage;
         }
         catch (OperationCanceledException)
         {
-            around.Error.WriteLine("foundress: stopped. What had been acknowledged is kept.");
+            Say(around, CommandLineTexts.Stopped);
             return ExitCodes.Unexpected;
         }
 #pragma warning disable CA1031 // The last net: whatever it is, scripts must see exit code 4 and people a sentence.
@@ -68,25 +57,52 @@ public static class CommandLine
 #pragma warning restore CA1031
         {
             var traced = around.Variable(TraceVariable) is { Length: > 0 };
-            around.Error.WriteLine($"foundress: a fault of the program: {(traced ? error.ToString() : error.Message)}");
+            Say(around, CommandLineTexts.FormatFault(traced ? error.ToString() : error.Message));
             if (!traced)
-                around.Error.WriteLine($"Set {TraceVariable}=1 and run it again to see where.");
+                around.Error.WriteLine(CommandLineTexts.FormatHowToTrace(TraceVariable));
             return ExitCodes.Unexpected;
         }
     }
 
+    private static async Task<int> RunSpokenAsync(IReadOnlyList<string> args, Surroundings around)
+    {
+        // What the command line names stands before the environment, for every command that opens the book.
+        string? database = null;
+        var parsed = Root(around with { Variable = name => name == CommonOptions.DatabaseVariable ? database ?? around.Variable(name) : around.Variable(name) }).Parse(args);
+        if (parsed.CommandResult.Command.Options.Any(option => option.Name == CommonOptions.DatabaseName))
+            database = parsed.GetValue<string?>(CommonOptions.DatabaseName);
+        if (parsed.Action is HelpAction)
+            return await HelpAsync(parsed, around);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors)
+                Say(around, LibraryWords.Error(error.Message));
+            around.Error.WriteLine(Hint(parsed));
+            return ExitCodes.Usage;
+        }
+
+        return await parsed.InvokeAsync(Configuration(around.Out, around));
+    }
+
+    private static async Task<int> HelpAsync(ParseResult parsed, Surroundings around)
+    {
+        await using var help = new StringWriter(CultureInfo.InvariantCulture) { NewLine = around.Out.NewLine };
+        var code = await parsed.InvokeAsync(Configuration(help, around));
+        await around.Out.WriteAsync(LibraryWords.Help(help.ToString()));
+        return code;
+    }
+
+    private static InvocationConfiguration Configuration(TextWriter output, Surroundings around) =>
+        new() { Output = output, Error = around.Error, EnableDefaultExceptionHandler = false };
+
+    private static void Say(Surroundings around, string problem) => around.Error.WriteLine("foundress: " + problem);
+
     private static RootCommand Root(Surroundings around)
     {
-        var root = new RootCommand(
-            """
-            Mites counted on bees, and what they mean.
-
-            Start with one jar:
-              foundress jar --mites 14 --bees 320
-
-            Exit codes: 0 fine, 1 some rows were not imported, 2 wrong command or value,
-            3 the book or a file could not be read or written, 4 a fault of the program.
-            """);
+        var root = new RootCommand(CommandLineTexts.Description);
+        root.Add(SpokenLanguage.Option());
+        root.Options.OfType<HelpOption>().Single().Description = LibraryTexts.HelpOption;
+        root.Options.OfType<VersionOption>().Single().Description = LibraryTexts.VersionOption;
         root.Add(JarCommand.Make(around));
         root.Add(CalibrateCommand.Make(around));
         root.Add(FallCommand.Make(around));
@@ -128,6 +144,6 @@ public static class CommandLine
         var names = new List<string>();
         for (var at = parsed.CommandResult; at is not null; at = at.Parent as System.CommandLine.Parsing.CommandResult)
             names.Insert(0, at.Command is RootCommand ? "foundress" : at.Command.Name);
-        return $"Try: {string.Join(' ', names)} --help";
+        return CommandLineTexts.FormatTryHelp(string.Join(' ', names));
     }
 }

@@ -19,6 +19,9 @@ internal sealed class CliScene : IDisposable
 
     internal Dictionary<string, string> Variables { get; } = [];
 
+    /// <summary>The culture of the system the commands run on, whatever this one's is.</summary>
+    internal CultureInfo System { get; set; } = CultureInfo.InvariantCulture;
+
     internal string Out { get; private set; } = "";
 
     internal string Error { get; private set; } = "";
@@ -29,11 +32,14 @@ internal sealed class CliScene : IDisposable
         using var error = new StringWriter(CultureInfo.InvariantCulture) { NewLine = "\n" };
         var time = new FakeTimeProvider(new DateTimeOffset(2026, 9, 1, 9, 0, 0, TimeSpan.Zero));
         var around = new Surroundings(
-            output, error, time, Variables.GetValueOrDefault, () => 4711, "cli-test", CultureInfo.InvariantCulture);
+            output, error, time, Variables.GetValueOrDefault, () => 4711, "cli-test", System, System);
         var code = await CommandLine.RunAsync(args, around);
         (Out, Error) = (output.ToString(), error.ToString());
         return code;
     }
+
+    /// <summary>Runs one command in German.</summary>
+    internal Task<int> RunGermanAsync(params string[] args) => RunAsync([.. args, "--language", "de"]);
 
     /// <summary>Runs a command on this scene's book.</summary>
     internal Task<int> RunOnBookAsync(params string[] args) => RunAsync([.. args, "--data", Data]);

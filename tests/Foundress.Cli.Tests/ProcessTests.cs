@@ -36,7 +36,28 @@ public sealed class ProcessTests : IDisposable
         Assert.Contains("row 3: bees '0'", error, StringComparison.Ordinal);
     }
 
-    private async Task<(int Code, string Output, string Error)> RunAsync(params string[] args)
+    [Fact]
+    public async Task Jar_SystemInGerman_SpeaksGermanWithItsNumbers()
+    {
+        var (code, output, error) = await RunInAsync("de_DE.UTF-8", "jar", "--mites", "14", "--bees", "320");
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("4,4 Milben je 100 Bienen", output, StringComparison.Ordinal);
+    }
+
+    // A slim system has no data of any culture; the texts and their language come with the program.
+    [Fact]
+    public async Task Jar_SystemWithoutCultures_SpeaksGermanWhenAsked()
+    {
+        var (code, output, error) = await RunInAsync("C.UTF-8", [("DOTNET_SYSTEM_GLOBALIZATION_INVARIANT", "1")], "jar", "--mites", "14", "--bees", "320", "--language", "de");
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("14 Milben auf 320 Bienen", output, StringComparison.Ordinal);
+    }
+
+    private Task<(int Code, string Output, string Error)> RunAsync(params string[] args) => RunInAsync("C.UTF-8", args);
+
+    private Task<(int Code, string Output, string Error)> RunInAsync(string system, params string[] args) => RunInAsync(system, [], args);
+
+    private async Task<(int Code, string Output, string Error)> RunInAsync(string system, (string Name, string Value)[] variables, params string[] args)
     {
         var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "foundress.dll"), .. args])
         {
@@ -44,6 +65,12 @@ public sealed class ProcessTests : IDisposable
             RedirectStandardError = true,
             WorkingDirectory = _scene.Folder,
         };
+        // Whoever runs the tests has a language too.
+        foreach (var name in new[] { "LC_ALL", "LC_MESSAGES", "LANGUAGE", "FOUNDRESS_LANGUAGE" })
+            start.Environment.Remove(name);
+        start.Environment["LANG"] = system;
+        foreach (var (name, value) in variables)
+            start.Environment[name] = value;
         using var process = Process.Start(start)!;
         var output = process.StandardOutput.ReadToEndAsync();
         var error = process.StandardError.ReadToEndAsync();

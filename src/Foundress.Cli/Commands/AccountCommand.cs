@@ -9,36 +9,33 @@ internal static class AccountCommand
 {
     internal static Command Make(Surroundings around) => new(
         "account",
-        """
-        Accounts of a server for several people.
-
-        Example, which makes the first keeper's link:
-          foundress account add "Your name" --keeper --administrator --site https://bees.example.org/
-        """)
+        AccountCommandTexts.Account)
     {
         Add(around), Link(around), List(around), Close(around),
     };
 
     private static Command Add(Surroundings around)
     {
-        var name = Name("Who the link is for.");
-        var keeper = new Option<bool>("--keeper") { Description = "Makes a keeper: everything in the operation." };
-        var helper = new Option<bool>("--helper") { Description = "Makes a helper: reads and records." };
-        var reader = new Option<bool>("--reader") { Description = "Makes a reader: reads only." };
-        var administrator = new Option<bool>("--administrator") { Description = "Also looks after the server: backups and everybody's sign-ins." };
+        var name = Name(AccountCommandTexts.WhoIsInvited);
+        var keeper = new Option<bool>("--keeper") { Description = AccountCommandTexts.Keeper };
+        var helper = new Option<bool>("--helper") { Description = AccountCommandTexts.Helper };
+        var reader = new Option<bool>("--reader") { Description = AccountCommandTexts.Reader };
+        var administrator = new Option<bool>("--administrator") { Description = AccountCommandTexts.Administrator };
         var operation = CommonOptions.Operation();
         var (site, data, json) = (Site(), CommonOptions.Data(), CommonOptions.Json());
-        var command = new Command("add", "Make a link that lets somebody in once, within seven days. They choose their name and password.") { name, keeper, helper, reader, administrator, operation, site, data, json };
+        var command = new Command("add", AccountCommandTexts.Add) { name, keeper, helper, reader, administrator, operation, site, data, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             Role[] roles = [.. new[] { (keeper, Role.Keeper), (helper, Role.Helper), (reader, Role.Reader) }.Where(one => parsed.GetValue(one.Item1)).Select(one => one.Item2)];
             if (roles.Length != 1)
-                throw new UsageException("Say what the person is to be: one of --keeper, --helper, --reader.");
+                throw new UsageException(AccountCommandTexts.OneRole);
             var place = SiteOf(parsed.GetValue(site)!);
             var offer = new LinkOffer(parsed.GetValue(operation), roles[0], PersonNames.Read(parsed.GetValue(name)), LinkOffer.Usual, parsed.GetValue(administrator));
             // Only now: a file of accounts, once made, makes the server ask everybody to sign in.
             using var accounts = await AccountsDatabase.OpenAsync(CommonOptions.DirectoryOf(parsed.GetValue(data), around), around.Time, cancellation);
-            Tell(around, parsed.GetValue(json), await new OneTimeLinks(accounts).MakeAsync(offer, null, cancellation), place, $"{offer.ForName} becomes {roles[0].ToString().ToLowerInvariant()} of '{offer.Operation}'{(offer.Administrator ? " and administrator" : "")}");
+            Tell(around, parsed.GetValue(json), await new OneTimeLinks(accounts).MakeAsync(offer, null, cancellation), place, until => offer.Administrator
+                ? AccountCommandTexts.FormatBecomesAdministrator(offer.ForName, RoleName(roles[0]), offer.Operation!, until)
+                : AccountCommandTexts.FormatBecomes(offer.ForName, RoleName(roles[0]), offer.Operation!, until));
             return ExitCodes.Fine;
         });
         return command;
@@ -46,14 +43,14 @@ internal static class AccountCommand
 
     private static Command Link(Surroundings around)
     {
-        var name = Name("Whose password it is.");
+        var name = Name(AccountCommandTexts.WhosePassword);
         var (site, data, json) = (Site(), CommonOptions.Data(), CommonOptions.Json());
-        var command = new Command("link", "Make a link by which somebody who is known sets a new password, once. It takes their devices and passkeys off.") { name, site, data, json };
+        var command = new Command("link", AccountCommandTexts.Link) { name, site, data, json };
         command.SetAction((parsed, cancellation) => WithAsync(parsed.GetValue(data), around, async accounts =>
         {
             var place = SiteOf(parsed.GetValue(site)!);
             var person = await new Registry(accounts).FindAsync(parsed.GetValue(name)!, cancellation);
-            Tell(around, parsed.GetValue(json), await new OneTimeLinks(accounts).MakeAsync(new LinkOffer(null, Role.Reader, "", LinkOffer.Usual, Person: person), null, cancellation), place, $"{parsed.GetValue(name)} sets a new password");
+            Tell(around, parsed.GetValue(json), await new OneTimeLinks(accounts).MakeAsync(new LinkOffer(null, Role.Reader, "", LinkOffer.Usual, Person: person), null, cancellation), place, until => AccountCommandTexts.FormatSetsPassword(parsed.GetValue(name)!, until));
         }, cancellation));
         return command;
     }
@@ -61,7 +58,7 @@ internal static class AccountCommand
     private static Command List(Surroundings around)
     {
         var (data, json) = (CommonOptions.Data(), CommonOptions.Json());
-        var command = new Command("list", "Show who has an account, and what they may do where.") { data, json };
+        var command = new Command("list", AccountCommandTexts.List) { data, json };
         command.SetAction((parsed, cancellation) => WithAsync(parsed.GetValue(data), around, async accounts =>
         {
             var everybody = await new Registry(accounts).EverybodyAsync(cancellation);
@@ -72,13 +69,13 @@ internal static class AccountCommand
             }
 
             if (everybody.Count == 0)
-                around.Out.WriteLine("Nobody has an account yet.");
+                around.Out.WriteLine(AccountCommandTexts.Nobody);
             foreach (var one in everybody)
             {
-                var roles = one.Roles.OrderBy(role => role.Key, StringComparer.Ordinal).Select(role => $"{role.Value.ToString().ToLowerInvariant()} of {role.Key}").ToList();
+                var roles = one.Roles.OrderBy(role => role.Key, StringComparer.Ordinal).Select(role => AccountCommandTexts.FormatRoleOf(RoleName(role.Value), role.Key)).ToList();
                 if (one.IsAdministrator)
-                    roles.Add("administrator");
-                around.Out.WriteLine($"{one.Name}: {(roles.Count == 0 ? "nothing any more" : string.Join(", ", roles))}");
+                    roles.Add(AccountCommandTexts.AlsoAdministrator);
+                around.Out.WriteLine($"{one.Name}: {(roles.Count == 0 ? AccountCommandTexts.NothingAnyMore : string.Join(", ", roles))}");
             }
         }, cancellation));
         return command;
@@ -86,29 +83,36 @@ internal static class AccountCommand
 
     private static Command Close(Surroundings around)
     {
-        var name = Name("Whose account it is.");
+        var name = Name(AccountCommandTexts.WhoseAccount);
         var data = CommonOptions.Data();
-        var command = new Command("close", "Take everything from somebody at once: roles, devices, sign-ins, password. What they recorded stays in the book.") { name, data };
+        var command = new Command("close", AccountCommandTexts.Close) { name, data };
         command.SetAction((parsed, cancellation) => WithAsync(parsed.GetValue(data), around, async accounts =>
         {
             await new Registry(accounts).CloseAsync(parsed.GetValue(name)!, cancellation);
-            around.Out.WriteLine($"{parsed.GetValue(name)} can no longer sign in, and their devices are taken off.");
+            around.Out.WriteLine(AccountCommandTexts.FormatClosed(parsed.GetValue(name)!));
         }, cancellation));
         return command;
     }
+
+    private static string RoleName(Role role) => role switch
+    {
+        Role.Keeper => AccountCommandTexts.RoleKeeper,
+        Role.Helper => AccountCommandTexts.RoleHelper,
+        _ => AccountCommandTexts.RoleReader,
+    };
 
     private static Argument<string> Name(string what) => new("NAME") { Description = what };
 
     private static Option<string> Site() => new("--site")
     {
-        Description = "Where people open the server.", HelpName = "ADDRESS", DefaultValueFactory = _ => "http://localhost:5210/",
+        Description = AccountCommandTexts.Site, HelpName = SharedTexts.WordAddress, DefaultValueFactory = _ => "http://localhost:5210/",
     };
 
     private static Uri SiteOf(string text) => Uri.TryCreate(text.TrimEnd('/') + "/", UriKind.Absolute, out var site) && site.Scheme is "http" or "https"
         ? site
-        : throw new UsageException($"--site '{text}': is not an address. Write it as https://bees.example.org/.");
+        : throw UsageException.OfValue("--site", text, AccountCommandTexts.SiteWrong);
 
-    private static void Tell(Surroundings around, bool json, MadeLink link, Uri site, string what)
+    private static void Tell(Surroundings around, bool json, MadeLink link, Uri site, Func<string, string> what)
     {
         if (json)
         {
@@ -116,16 +120,16 @@ internal static class AccountCommand
             return;
         }
 
-        around.Out.WriteLine($"{what} by opening this link once, before {link.Expires:yyyy-MM-dd HH:mm}Z:");
+        around.Out.WriteLine(what($"{link.Expires:yyyy-MM-dd HH:mm}Z"));
         around.Out.WriteLine(link.At(site));
-        around.Out.WriteLine("Give it to nobody else. A server that was running without accounts must be started again.");
+        around.Out.WriteLine(AccountCommandTexts.GiveToNobody);
     }
 
     private static async Task<int> WithAsync(string? data, Surroundings around, Func<AccountsDatabase, Task> work, CancellationToken cancellation)
     {
         var directory = CommonOptions.DirectoryOf(data, around);
         if (!AccountsDatabase.IsIn(directory))
-            throw new UsageException($"There are no accounts in {directory}. foundress account add makes the first, or name another folder with --data.");
+            throw new UsageException(AccountCommandTexts.FormatNoAccounts(directory));
         using var accounts = await AccountsDatabase.OpenAsync(directory, around.Time, cancellation);
         await work(accounts);
         return ExitCodes.Fine;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Foundress.Book.Forecasts;
 using Foundress.Cli.Output;
 using Foundress.Cli.Running;
@@ -12,28 +11,21 @@ internal static class AheadCommand
 {
     internal static Command Make(Surroundings around)
     {
-        var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book. May be repeated. Without it: all of the book.", HelpName = "NAME" };
-        var days = new Option<int>("--days") { Description = "Days looked ahead, 1 to 366.", HelpName = "N", DefaultValueFactory = _ => new ForecastOptions().Ahead };
-        var seed = new Option<ulong>("--seed") { Description = "Seed: the same book, day and seed give the same numbers.", HelpName = "N", DefaultValueFactory = _ => 1UL };
+        var apiary = CommonOptions.Apiaries();
+        var days = new Option<int>("--days") { Description = BookCommandTexts.AheadDays, HelpName = "N", DefaultValueFactory = _ => new ForecastOptions().Ahead };
+        var seed = new Option<ulong>("--seed") { Description = BookCommandTexts.SeedForecast, HelpName = "N", DefaultValueFactory = _ => 1UL };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "ahead",
-            """
-            Where the apiaries of the book are heading if nothing is done, those that need their keeper soonest first.
-
-            Example:
-              foundress ahead --apiary Home --days 60
-            """) { apiary, days, seed, data, operation, json };
+        var command = new Command("ahead", BookCommandTexts.Ahead) { apiary, days, seed, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             if (parsed.GetValue(days) is var ahead && ahead is < 1 or > 366)
-                throw new UsageException($"--days '{ahead}': write a whole number from 1 to 366.");
+                throw UsageException.OfValue("--days", ahead, BookCommandTexts.FormatDaysRange(1, 366));
             using var book = await BookAccess.OpenExistingAsync(
                 CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
-            var forecaster = new ApiaryForecaster(state, KnowledgeBase.Load(), CultureInfo.InvariantCulture);
+            var forecaster = new ApiaryForecaster(state, KnowledgeBase.Load(), around.Culture);
             var options = new ForecastOptions { Ahead = ahead, Seed = parsed.GetValue(seed) };
             var courses = ApiaryArgument.Find(ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []), state)
                 .Select(id => forecaster.Of(state.Apiaries[id], around.Today, options, cancellation));
@@ -57,6 +49,6 @@ internal static class AheadCommand
         }
 
         if (places.Length == 0)
-            text.WriteLine("The book has no apiary yet.");
+            text.WriteLine(BookCommandTexts.NoApiaryYet);
     }
 }

@@ -21,9 +21,9 @@ internal sealed record ApiaryArgument(string Name, int? Colonies)
     {
         var read = given.Select(Read).ToArray();
         if (read.Select(apiary => apiary.Colonies is null).Distinct().Count() > 1)
-            throw new UsageException("--apiary: give every apiary a number of colonies (Home=12), or none of them, to take them from the book.");
+            throw new UsageException(RoundCommandTexts.ApiariesHaveColonies);
         if (read.GroupBy(apiary => NameField.Key(apiary.Name)).FirstOrDefault(group => group.Count() > 1) is { } twice)
-            throw new UsageException($"--apiary '{twice.First().Name}' is given twice: once is enough.");
+            throw new UsageException(RoundCommandTexts.FormatApiaryTwice(twice.First().Name));
         return read;
     }
 
@@ -38,9 +38,8 @@ internal sealed record ApiaryArgument(string Name, int? Colonies)
             return named.Length switch
             {
                 1 => named[0].Id,
-                0 => throw new UsageException(
-                    $"--apiary '{argument.Name}': the book has no such apiary. It has: {string.Join(", ", state.ApiariesByName.Select(apiary => apiary.Name))}."),
-                _ => throw new UsageException($"--apiary '{argument.Name}': the book has more than one apiary of this name. Rename one of them."),
+                0 => throw UsageException.OfValue("--apiary", argument.Name, RoundCommandTexts.FormatNoSuchApiary(string.Join(", ", state.ApiariesByName.Select(apiary => apiary.Name)))),
+                _ => throw UsageException.OfValue("--apiary", argument.Name, RoundCommandTexts.ApiaryNotAlone),
             };
         })];
     }
@@ -49,11 +48,11 @@ internal sealed record ApiaryArgument(string Name, int? Colonies)
     {
         var at = text.LastIndexOf('=');
         if (NameField.Read(at < 0 ? text : text[..at], out var name) is { } problem)
-            throw new UsageException($"--apiary '{text}': {problem}");
+            throw UsageException.OfValue("--apiary", text, problem);
         if (at < 0)
             return new ApiaryArgument(name, null);
         return int.TryParse(text.AsSpan(at + 1), NumberStyles.None, CultureInfo.InvariantCulture, out var colonies) && colonies is >= 1 and <= GreatestApiary
             ? new ApiaryArgument(name, colonies)
-            : throw new UsageException($"--apiary '{text}': write a whole number of colonies from 1 to {GreatestApiary} behind the sign, for example {name}=12.");
+            : throw UsageException.OfValue("--apiary", text, RoundCommandTexts.FormatColoniesRange(GreatestApiary, name));
     }
 }

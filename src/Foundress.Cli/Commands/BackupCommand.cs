@@ -9,18 +9,11 @@ internal static class BackupCommand
 {
     internal static Command Make(Surroundings around)
     {
-        var file = new Argument<string?>("FILE") { Description = "The file to write; it must not exist. Without it: a dated one in the book's folder.", Arity = ArgumentArity.ZeroOrOne };
-        var list = new Option<bool>("--list") { Description = "List the dated backups, newest first, and make none." };
+        var file = new Argument<string?>(SharedTexts.WordFile) { Description = StoreCommandTexts.BackupFile, Arity = ArgumentArity.ZeroOrOne };
+        var list = new Option<bool>("--list") { Description = StoreCommandTexts.BackupList };
         var data = CommonOptions.Data();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "backup",
-            """
-            Make a whole, checked copy of the book, also while the app is in use.
-
-            Example:
-              foundress backup /media/stick/book-2026-08-01.db
-            """) { file, list, data, json };
+        var command = new Command("backup", StoreCommandTexts.Backup) { file, list, data, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var place = CommonOptions.PlaceOf(parsed.GetValue(data), around);
@@ -32,10 +25,10 @@ internal static class BackupCommand
                 if (parsed.GetValue(json))
                     JsonOut.Write(around.Out, backups);
                 else if (backups.Count == 0)
-                    around.Out.WriteLine("There are no dated backups yet.");
+                    around.Out.WriteLine(StoreCommandTexts.NoBackups);
                 else
                     foreach (var one in backups)
-                        around.Out.WriteLine($"{one.Made:yyyy-MM-dd HH:mm:ss}Z  {one.Bytes,12} bytes  {one.File}");
+                        around.Out.WriteLine(StoreCommandTexts.FormatBackupRow($"{one.Made:yyyy-MM-dd HH:mm:ss}Z", $"{one.Bytes,12}", one.File));
                 return ExitCodes.Fine;
             }
 
@@ -43,7 +36,7 @@ internal static class BackupCommand
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, made);
             else
-                around.Out.WriteLine($"Backup made and checked: {made.File} ({made.Bytes} bytes).");
+                around.Out.WriteLine(StoreCommandTexts.FormatBackupMade(made.File, made.Bytes));
             return ExitCodes.Fine;
         });
         return command;

@@ -19,21 +19,12 @@ internal static class CalibrateCommand
     internal static Command Make(Surroundings around)
     {
         var knowledge = KnowledgeBase.Load();
-        var file = new Argument<string?>("FILE.csv") { Description = "Counted jars: a column bees, and observer and measure where there are several. Without it: the counted jars of the book.", Arity = ArgumentArity.ZeroOrOne };
-        var measure = new Option<string?>("--measure") { Description = $"The measure of rows that name none: {string.Join(", ", knowledge.JarMeasures.Ids)}, {JarBees.OwnScoop}. [default: {knowledge.JarMeasures[0].Id}]", HelpName = "ID" };
+        var file = new Argument<string?>(SharedTexts.WordCsvFile) { Description = CountCommandTexts.CalibrateFile, Arity = ArgumentArity.ZeroOrOne };
+        var measure = new Option<string?>("--measure") { Description = CountCommandTexts.FormatCalibrateMeasure(string.Join(", ", [.. knowledge.JarMeasures.Ids, JarBees.OwnScoop]), knowledge.JarMeasures[0].Id), HelpName = "ID" };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "calibrate",
-            """
-            What a scoop of bees holds, learnt from jars whose bees were counted: usual number, spread
-            between jars, what the next uncounted jar holds, and how much counting narrows the answer.
-
-            Examples:
-              foundress calibrate counted.csv --measure half-cup-us
-              foundress calibrate --json
-            """) { file, measure, data, operation, json };
+        var command = new Command("calibrate", CountCommandTexts.Calibrate) { file, measure, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var given = MeasureOf(parsed.GetValue(measure), knowledge);
@@ -49,7 +40,7 @@ internal static class CalibrateCommand
             }
 
             if (read.Count == 0)
-                around.Out.WriteLine("No counted jar of the book names the measure it was taken with. Name it when you count a jar, or in the column measure of an import.");
+                around.Out.WriteLine(CountCommandTexts.CalibrateNoJar);
             foreach (var (scoop, gains, output) in read)
                 CalibrationText.Write(around.Out, scoop, output, gains, around.Culture);
             return ExitCodes.Fine;
@@ -85,11 +76,11 @@ internal static class CalibrateCommand
         }
         catch (ImportFormatException error)
         {
-            throw new UsageException($"{path}: {error.Message}", error);
+            throw new UsageException(CountCommandTexts.FormatFileProblem(path, error.Message), error);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (FileProblem.Is(error))
         {
-            throw new UsageException($"The file '{path}' cannot be read: {error.Message}", error);
+            throw new UsageException(SharedTexts.FormatFileUnread(path, FileProblem.Of(error, path)), error);
         }
     }
 
@@ -101,7 +92,7 @@ internal static class CalibrateCommand
         if (text is null)
             return null;
         return MeasureField.Read(text, [.. knowledge.JarMeasures.Ids, JarBees.OwnScoop], out var id) is { } problem
-            ? throw new UsageException($"--measure '{text}': {problem}")
+            ? throw UsageException.OfValue("--measure", text, problem)
             : id;
     }
 }

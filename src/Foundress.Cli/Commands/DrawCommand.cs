@@ -20,28 +20,20 @@ internal static class DrawCommand
     internal static Command Make(Surroundings around)
     {
         var knowledge = KnowledgeBase.Load();
-        var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book (Home), or one with colonies 1 to N and no book (Home=12). May be repeated. Without it: all of the book.", HelpName = "NAME[=N]" };
-        var take = new Option<string?>("--take") { Description = "Colonies to take in each apiary. Without it: by the rule of thumb.", HelpName = "N" };
-        var seed = new Option<string?>("--seed") { Description = "Seed of the draw: the same seed and colonies give the same draw. Without it a fresh one is taken and printed.", HelpName = "N" };
-        var on = CommonOptions.Day("--on", "Day the jars are due");
+        var apiary = new Option<string[]>("--apiary") { Description = RoundCommandTexts.DrawApiary, HelpName = "NAME[=N]" };
+        var take = new Option<string?>("--take") { Description = RoundCommandTexts.DrawTake, HelpName = "N" };
+        var seed = new Option<string?>("--seed") { Description = RoundCommandTexts.DrawSeed, HelpName = "N" };
+        var on = CommonOptions.Day("--on", RoundCommandTexts.DrawOn);
         var method = CommonOptions.Method();
-        var early = new Option<bool>("--early") { Description = "Let the round stop in an apiary as soon as the jars tell a low level from a high one." };
-        var sheet = new Option<string?>("--sheet") { Description = "Write a sheet for the clipboard, an HTML page to print.", HelpName = "FILE" };
-        var purpose = new Option<string>("--purpose") { Description = "Why the round is done.", HelpName = "TEXT", DefaultValueFactory = _ => "Sampling round" };
-        var keep = new Option<bool>("--keep") { Description = "Write the round into the book." };
-        var author = new Option<string>("--author") { Description = "Who writes it down, with --keep.", HelpName = "NAME", DefaultValueFactory = _ => "command line" };
+        var early = new Option<bool>("--early") { Description = RoundCommandTexts.DrawEarly };
+        var sheet = new Option<string?>("--sheet") { Description = RoundCommandTexts.DrawSheet, HelpName = SharedTexts.WordFile };
+        var purpose = new Option<string>("--purpose") { Description = RoundCommandTexts.DrawPurpose, HelpName = "TEXT", DefaultValueFactory = _ => RoundCommandTexts.UsualPurpose };
+        var keep = new Option<bool>("--keep") { Description = RoundCommandTexts.DrawKeep };
+        var author = new Option<string>("--author") { Description = RoundCommandTexts.DrawAuthor, HelpName = "NAME", DefaultValueFactory = _ => BookAccess.UsualAuthor };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "draw",
-            """
-            Draw the colonies to sample, with reserves in order. Anyone can repeat the draw from its seed.
-
-            Examples:
-              foundress draw --apiary Home=12 --take 8 --seed 42
-              foundress draw --apiary Home --on 2026-08-01 --keep
-            """) { apiary, take, seed, on, method, purpose, early, sheet, keep, author, data, operation, json };
+        var command = new Command("draw", RoundCommandTexts.Draw) { apiary, take, seed, on, method, purpose, early, sheet, keep, author, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var methodId = CommonOptions.MethodOf(parsed.GetValue(method));
@@ -50,7 +42,7 @@ internal static class DrawCommand
             var given = ApiaryArgument.ReadAll(parsed.GetValue(apiary) ?? []);
             var bare = given.Any(one => one.Colonies is not null);
             if (bare && parsed.GetValue(keep))
-                throw new UsageException("--keep: these apiaries are in no book. Name apiaries of the book, without a number of colonies.");
+                throw new UsageException(RoundCommandTexts.KeepNeedsBook);
             var ids = new TimeOrderedIds(around.Time);
             RoundProposal proposal;
             RoundRecord round;
@@ -67,7 +59,7 @@ internal static class DrawCommand
                 var state = book.Ledger.State;
                 proposal = TakeArgument.Apply(parsed.GetValue(take), new RoundPlanner(state, knowledge).Propose(ApiaryArgument.Find(given, state), day));
                 if (proposal.Apiaries.Count == 0)
-                    throw new UsageException("No apiary of the book has a living colony on that day: there is nothing to draw from.");
+                    throw new UsageException(RoundCommandTexts.NothingToDraw);
                 round = RoundPlanner.Draw(proposal, new RoundId(ids.Next()), day, methodId, parsed.GetValue(purpose)!, number, EarlyOf(state));
                 if (parsed.GetValue(keep))
                 {
@@ -77,7 +69,7 @@ internal static class DrawCommand
             }
 
             if (parsed.GetValue(sheet) is { } file)
-                await File.WriteAllTextAsync(file, Sheet(round, proposal, knowledge), cancellation);
+                await File.WriteAllTextAsync(file, Sheet(round, proposal, knowledge, around.Culture), cancellation);
             var output = DrawOutput.Of(round, proposal, parsed.GetValue(keep));
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, output);
@@ -87,18 +79,18 @@ internal static class DrawCommand
 
             Func<ApiaryProposal, EarlyStop?>? EarlyOf(BookState state)
             {
-                var designer = new RoundDesigner(state, knowledge, CultureInfo.InvariantCulture);
+                var designer = new RoundDesigner(state, knowledge, around.Culture);
                 return parsed.GetValue(early) ? place => designer.EarlyStopOf(place.Apiary, day, methodId) : null;
             }
         });
         return command;
     }
 
-    private static string Sheet(RoundRecord round, RoundProposal proposal, KnowledgeBase knowledge)
+    private static string Sheet(RoundRecord round, RoundProposal proposal, KnowledgeBase knowledge, CultureInfo culture)
     {
         var apiaries = proposal.Apiaries.ToDictionary(place => place.Apiary.Id, place => place.Apiary.Name);
         var colonies = proposal.Apiaries.SelectMany(place => place.Colonies).ToDictionary(colony => colony.Id, colony => colony.Name);
-        return RoundSheet.Write(round, id => apiaries[id], id => colonies[id], knowledge, CultureInfo.InvariantCulture);
+        return RoundSheet.Write(round, id => apiaries[id], id => colonies[id], knowledge, culture);
     }
 
     private static ulong SeedOf(string? text, Surroundings around)
@@ -107,11 +99,11 @@ internal static class DrawCommand
             return around.NewSeed();
         return ulong.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var seed)
             ? seed
-            : throw new UsageException($"--seed '{text}': write a whole number from 0 to {ulong.MaxValue}.");
+            : throw UsageException.OfValue("--seed", text, RoundCommandTexts.FormatSeedRange(ulong.MaxValue));
     }
 
     private static string Author(string text) =>
-        NameField.Read(text, out var author) is { } problem ? throw new UsageException($"--author '{text}': {problem}") : author;
+        NameField.Read(text, out var author) is { } problem ? throw UsageException.OfValue("--author", text, problem) : author;
 
     private static void Require(IReadOnlyList<Problem> problems)
     {
@@ -123,13 +115,14 @@ internal static class DrawCommand
     {
         foreach (var apiary in draw.Apiaries)
         {
-            text.WriteLine($"{apiary.Apiary}, {apiary.Chosen.Count} of {Say.Count(apiary.Chosen.Count + apiary.Reserves.Count, "colony", "colonies")}:");
-            text.WriteLine("  take      " + string.Join(", ", apiary.Chosen));
+            var all = apiary.Chosen.Count + apiary.Reserves.Count;
+            text.WriteLine(Plural.Pick(all, RoundCommandTexts.FormatDrawnOf(apiary.Apiary, apiary.Chosen.Count, all)));
+            text.WriteLine("  " + RoundCommandTexts.FormatDrawn(string.Join(", ", apiary.Chosen)));
             if (apiary.Reserves.Count > 0)
-                text.WriteLine("  reserves  " + string.Join(", ", apiary.Reserves));
+                text.WriteLine("  " + RoundCommandTexts.FormatReserves(string.Join(", ", apiary.Reserves)));
         }
 
-        text.WriteLine($"{draw.Rule} A reserve stands in for a colony that cannot be sampled, in this order.");
-        text.WriteLine($"Seed {draw.Seed}: the same seed and colonies give this draw again.{(draw.Kept ? " The round is in the book." : string.Empty)}");
+        text.WriteLine(RoundCommandTexts.FormatReservesRule(draw.Rule));
+        text.WriteLine(draw.Kept ? RoundCommandTexts.FormatSeedAgainKept(draw.Seed) : RoundCommandTexts.FormatSeedAgain(draw.Seed));
     }
 }

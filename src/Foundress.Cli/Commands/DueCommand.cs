@@ -14,29 +14,20 @@ internal static class DueCommand
 {
     internal static Command Make(Surroundings around)
     {
-        var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book. May be repeated. Without it: all of the book.", HelpName = "NAME" };
-        var format = new Option<string>("--format") { Description = "What to write: text, json, or ics for a calendar.", HelpName = "text|json|ics", DefaultValueFactory = _ => "text" };
+        var apiary = CommonOptions.Apiaries();
+        var format = new Option<string>("--format") { Description = BookCommandTexts.DueFormat, HelpName = "text|json|ics", DefaultValueFactory = _ => "text" };
         format.AcceptOnlyFromAmong("text", "json", "ics");
-        var app = new Option<string?>("--app") { Description = "Where the app is opened, for links in the calendar.", HelpName = "ADDRESS" };
+        var app = new Option<string?>("--app") { Description = BookCommandTexts.DueApp, HelpName = SharedTexts.WordAddress };
         var file = OutputFile.Option();
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
-        var json = new Option<bool>("--json") { Description = "The same as --format json." };
-        var command = new Command(
-            "due",
-            """
-            What is due over all apiaries: decide, take out, jars after a control, jars of the season, supers, withdrawal.
-            What was put off stands last, with its reason.
-
-            Examples:
-              foundress due
-              foundress due --format ics --out dates.ics
-            """) { apiary, format, app, file, data, operation, json };
+        var json = CommonOptions.JsonFormat();
+        var command = new Command("due", BookCommandTexts.Due) { apiary, format, app, file, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             Uri? address = null;
             if (parsed.GetValue(app) is { } given)
-                address = LabelSheet.Address(given) ?? throw new UsageException($"--app '{given}': write the whole address, for example https://bees.example/.");
+                address = LabelSheet.Address(given) ?? throw UsageException.OfValue("--app", given, SharedTexts.AddressWrong);
             using var book = await BookAccess.OpenExistingAsync(
                 CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;

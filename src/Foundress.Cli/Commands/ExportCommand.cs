@@ -14,19 +14,11 @@ internal static class ExportCommand
 
     internal static Command Make(Surroundings around)
     {
-        var file = new Argument<string>("FILE") { Description = $"The file to write; it must not exist. A name that ends in {Packed} is packed." };
+        var file = new Argument<string>(SharedTexts.WordFile) { Description = FileCommandTexts.FormatExportFile(Packed) };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "export",
-            """
-            Write every entry of the book into one file: struck ones too, and ones of newer versions.
-            It is JSON Lines, described in docs/exchange.md. `foundress import book` reads it back whole.
-
-            Example:
-              foundress export my-book.jsonl.gz
-            """) { file, data, operation, json };
+        var command = new Command("export", FileCommandTexts.Export) { file, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var path = parsed.GetValue(file)!;
@@ -37,7 +29,7 @@ internal static class ExportCommand
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, output);
             else
-                around.Out.WriteLine($"{Say.Count(output.Entries, "entry", "entries")} written to {path}. SHA-256 of the entries: {digest}.");
+                around.Out.WriteLine(FileCommandTexts.FormatExported(Say.Entries(output.Entries), path, digest));
             return ExitCodes.Fine;
         });
         return command;
@@ -47,7 +39,7 @@ internal static class ExportCommand
     private static async Task<string> WriteAsync(string path, BookAccess book, CancellationToken cancellation)
     {
         if (File.Exists(path))
-            throw new UsageException($"{path} exists already. Nothing was written. Name a file that does not.");
+            throw new UsageException(FileCommandTexts.FormatFileExists(path));
         var unfinished = path + ".part";
         try
         {

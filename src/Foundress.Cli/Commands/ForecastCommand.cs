@@ -16,26 +16,16 @@ internal static class ForecastCommand
 
     internal static Command Make(Surroundings around)
     {
-        var jars = Needed("--jars", "Jars so far: the columns of 'foundress import jars'.");
-        var sites = Needed("--sites", "Where apiaries stand: apiary, latitude, longitude.");
-        var targets = Needed("--targets", "Jars to foretell: apiary, colony, date, bees.");
-        var inspections = Given("--inspections", "Inspections: apiary, colony, date, frames_of_bees, frames_of_brood.");
-        var controls = Given("--controls", "Controls: apiary, colony, agent, start, end. An empty colony means every colony of the apiary.");
-        var quantiles = new Option<string?>("--quantiles") { Description = "How many quantiles, 1 to 999: 99 gives q01 to q99. [default: 99]", HelpName = "N" };
-        var particles = new Option<string?>("--particles") { Description = $"Possible courses followed for each colony, 64 to 100000. [default: {UsualParticles}]", HelpName = "N" };
-        var seed = new Option<string?>("--seed") { Description = "Seed: the same files and seed give the same numbers. [default: 1]", HelpName = "N" };
-        var output = Needed("--out", "Where the forecasts are written, as CSV.");
-        var command = new Command(
-            "forecast",
-            """
-            Foretell the mites in jars to come, for many colonies at once, from files and without a book.
-
-            A jar is foretold from what was known on its day. A colony without jars is foretold from its
-            apiary, an apiary without jars from what is usual for the season. The columns are in docs/csv.md.
-
-            Example:
-              foundress forecast --jars jars.csv --sites sites.csv --targets targets.csv --quantiles 99 --seed 1 --out out.csv
-            """) { jars, sites, targets, inspections, controls, quantiles, particles, seed, output };
+        var jars = Needed("--jars", ForecastCommandTexts.Jars);
+        var sites = Needed("--sites", ForecastCommandTexts.Sites);
+        var targets = Needed("--targets", ForecastCommandTexts.Targets);
+        var inspections = Given("--inspections", ForecastCommandTexts.Inspections);
+        var controls = Given("--controls", ForecastCommandTexts.Controls);
+        var quantiles = new Option<string?>("--quantiles") { Description = ForecastCommandTexts.Quantiles, HelpName = "N" };
+        var particles = new Option<string?>("--particles") { Description = ForecastCommandTexts.FormatParticles(UsualParticles), HelpName = "N" };
+        var seed = new Option<string?>("--seed") { Description = ForecastCommandTexts.Seed, HelpName = "N" };
+        var output = Needed("--out", ForecastCommandTexts.Out);
+        var command = new Command("forecast", ForecastCommandTexts.Description) { jars, sites, targets, inspections, controls, quantiles, particles, seed, output };
         command.SetAction((parsed, cancellation) =>
         {
             var count = Whole("--quantiles", parsed.GetValue(quantiles), 99, 1, 999);
@@ -50,23 +40,23 @@ internal static class ForecastCommand
                 Read("--controls", given, batch.ReadControls, around);
             Read("--targets", parsed.GetValue(targets)!, batch.ReadTargets, around);
             foreach (var problem in batch.Problems)
-                around.Error.WriteLine($"{problem.File}, row {problem.Row.ToString(CultureInfo.InvariantCulture)}: {problem.Problem}");
+                around.Error.WriteLine(SharedTexts.FormatRowProblem(problem.File, problem.Row, problem.Problem));
 
             var results = ForecastRun.Foretell(batch, many, start, cancellation);
             var thin = results.Values.Count(one => one.Report.Thin || one.Report.Strays > 0);
             using (var file = Create(parsed.GetValue(output)!))
                 ForecastCsv.Write(file, batch.Targets, results, count);
             if (thin > 0)
-                around.Error.WriteLine($"{Say.Count(thin, "jar", "jars")} foretold from counts that contradict each other or the model: those rows are rough.");
-            around.Out.WriteLine($"{Say.Count(results.Count, "jar", "jars")} foretold from {Say.Count(batch.Jars, "jar", "jars")}, into {parsed.GetValue(output)}.");
+                around.Error.WriteLine(ForecastCommandTexts.FormatRough(Say.Jars(thin)));
+            around.Out.WriteLine(ForecastCommandTexts.FormatDone(Say.Jars(results.Count), Say.Jars(batch.Jars), parsed.GetValue(output)!));
             return Task.FromResult(batch.Problems.Count > 0 ? ExitCodes.SomeRejected : ExitCodes.Fine);
         });
         return command;
     }
 
-    private static Option<string?> Needed(string name, string description) => new(name) { Description = description, HelpName = "FILE", Required = true };
+    private static Option<string?> Needed(string name, string description) => new(name) { Description = description, HelpName = SharedTexts.WordFile, Required = true };
 
-    private static Option<string?> Given(string name, string description) => new(name) { Description = description, HelpName = "FILE" };
+    private static Option<string?> Given(string name, string description) => new(name) { Description = description, HelpName = SharedTexts.WordFile };
 
     private static void Read(string option, string path, Func<Stream, IReadOnlyList<string>> read, Surroundings around)
     {
@@ -74,15 +64,15 @@ internal static class ForecastCommand
         {
             using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1 << 16);
             foreach (var unknown in read(file))
-                around.Error.WriteLine($"{path}: the column '{unknown}' is not known and was not read.");
+                around.Error.WriteLine(SharedTexts.FormatColumnUnknown(path, unknown));
         }
         catch (ImportFormatException error)
         {
-            throw new UsageException($"{option} '{path}': {error.Message}", error);
+            throw UsageException.OfValue(option, path, error.Message, error);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (FileProblem.Is(error))
         {
-            throw new UsageException($"{option}: the file '{path}' cannot be read: {error.Message}", error);
+            throw new UsageException(ForecastCommandTexts.FormatFileUnread(option, path, FileProblem.Of(error, path)), error);
         }
     }
 
@@ -92,9 +82,9 @@ internal static class ForecastCommand
         {
             return new StreamWriter(path, append: false);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (FileProblem.Is(error))
         {
-            throw new UsageException($"--out: the file '{path}' cannot be written: {error.Message}", error);
+            throw new UsageException(ForecastCommandTexts.FormatFileUnwritten(path, FileProblem.Of(error, path)), error);
         }
     }
 
@@ -104,7 +94,7 @@ internal static class ForecastCommand
             return usual;
         return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= least && number <= most
             ? number
-            : throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"{option} '{text}': Write a whole number from {least} to {most}."));
+            : throw UsageException.OfValue(option, text, ForecastCommandTexts.FormatWholeRange(least, most));
     }
 
     private static ulong Seed(string? text)
@@ -113,6 +103,6 @@ internal static class ForecastCommand
             return 1;
         return ulong.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             ? number
-            : throw new UsageException($"--seed '{text}': Write a whole number, 0 or more.");
+            : throw UsageException.OfValue("--seed", text, ForecastCommandTexts.SeedRange);
     }
 }

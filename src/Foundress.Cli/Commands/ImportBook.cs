@@ -16,39 +16,28 @@ internal static class ImportBook
 
     internal static Command Make(Surroundings around)
     {
-        var file = new Argument<string>("FILE") { Description = "The file that `foundress export` wrote, packed or not." };
-        var leave = new Option<bool>("--leave-out-damaged") { Description = "Take in what can be read of a damaged file. Without it, a damaged file is refused whole." };
+        var file = new Argument<string>(SharedTexts.WordFile) { Description = FileCommandTexts.BookFile };
+        var leave = new Option<bool>("--leave-out-damaged") { Description = FileCommandTexts.LeaveOutDamaged };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "book",
-            """
-            Take in every entry of a whole-book file. Entries the book has already are passed over, so a file
-            may be taken in again, or into a book that has gone on since.
-
-            A file with a damaged line, or one that was changed or cut off, is refused whole: the lines are
-            named and nothing is taken in.
-
-            Example:
-              foundress import book my-book.jsonl.gz --data ./book
-            """) { file, leave, data, operation, json };
+        var command = new Command("book", FileCommandTexts.Book) { file, leave, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var path = parsed.GetValue(file)!;
             var wanted = parsed.GetValue(operation)!;
             var read = Read(path);
             foreach (var problem in read.Problems.Take(MostNamed))
-                around.Error.WriteLine($"{path}, line {problem.Line}: {problem.Message}");
+                around.Error.WriteLine(FileCommandTexts.FormatLineProblem(path, problem.Line, problem.Message));
             if (read.Problems.Count > MostNamed)
-                around.Error.WriteLine($"{path}: and {read.Problems.Count - MostNamed} more damaged lines.");
+                around.Error.WriteLine(FileCommandTexts.FormatMoreDamaged(path, read.Problems.Count - MostNamed));
             if (read.Fault is not null)
-                around.Error.WriteLine($"{path}: {read.Fault}");
+                around.Error.WriteLine(FileCommandTexts.FormatFileFault(path, read.Fault));
             if (read.Operation != wanted)
-                throw new UsageException($"{path} holds the book of the operation '{read.Operation}', not of '{wanted}'. Nothing was taken in. Say --operation {read.Operation} if that is meant.");
+                throw new UsageException(FileCommandTexts.FormatOtherOperation(path, read.Operation, wanted, read.Operation));
             if (!read.IsWhole && !parsed.GetValue(leave))
-                throw new UsageException($"{path} is damaged, so nothing was taken in. Use a sound copy, or take in what can be read with --leave-out-damaged.");
-            using var book = await BookAccess.OpenAsync(CommonOptions.PlaceOf(parsed.GetValue(data), around), wanted, "command line", around, cancellation);
+                throw new UsageException(FileCommandTexts.FormatDamaged(path));
+            using var book = await BookAccess.OpenAsync(CommonOptions.PlaceOf(parsed.GetValue(data), around), wanted, BookAccess.UsualAuthor, around, cancellation);
             var accepted = 0;
             foreach (var part in read.Entries.Chunk(Batch))
                 accepted += (await book.Store.AppendAsync(wanted, part, cancellation)).Accepted;
@@ -56,7 +45,7 @@ internal static class ImportBook
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, output);
             else
-                around.Out.WriteLine($"{Say.Count(accepted, "entry", "entries")} taken in, {output.Known} already in the book, {Say.Count(output.LeftOut, "damaged line", "damaged lines")} left out.");
+                around.Out.WriteLine(FileCommandTexts.FormatBookTaken(Say.Entries(accepted), output.Known!, Plural.Pick(output.LeftOut, FileCommandTexts.FormatDamagedLeftOut(output.LeftOut))));
             return read.IsWhole ? ExitCodes.Fine : ExitCodes.SomeRejected;
         });
         return command;
@@ -65,7 +54,7 @@ internal static class ImportBook
     private static BookFileContent Read(string path)
     {
         if (!File.Exists(path))
-            throw new UsageException($"{path}: there is no such file.");
+            throw new UsageException(FileCommandTexts.FormatNoSuchFile(path));
         try
         {
             using var file = File.OpenRead(path);
@@ -76,11 +65,11 @@ internal static class ImportBook
         }
         catch (EntryFormatException error)
         {
-            throw new UsageException($"{path}: {error.Message} Nothing was taken in.");
+            throw new UsageException(FileCommandTexts.FormatNothingTaken(path, error.Message));
         }
         catch (InvalidDataException error)
         {
-            throw new UsageException($"{path}: the packing is damaged ({error.Message}). Nothing was taken in. Use a sound copy.");
+            throw new UsageException(FileCommandTexts.FormatPackingDamaged(path, error.Message));
         }
     }
 }

@@ -16,7 +16,7 @@ internal static class ImportCommand
 
     internal static Command Make(Surroundings around)
     {
-        var import = new Command("import", "Take records from a file into the book.");
+        var import = new Command("import", FileCommandTexts.Import);
         import.Add(Jars(around));
         import.Add(ImportControls.Make(around));
         import.Add(ImportBook.Make(around));
@@ -25,22 +25,11 @@ internal static class ImportCommand
 
     private static Command Jars(Surroundings around)
     {
-        var how = new ImportOptions("jars");
+        var how = new ImportOptions(FileCommandTexts.JarsAuthor);
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "jars",
-            """
-            Import jars from a CSV file. Importing a file again records nothing twice.
-
-            Columns: apiary, colony, date, method, mites, bees; optional: bees_basis, passes, measure, note.
-            A row that is wrong stops nothing else: it is named on the error output and written to
-            the reject file with its reason, ready to be put right and imported again.
-
-            Example:
-              foundress import jars jars.csv --data ./book
-            """) { how.File, how.Rejects, how.Check, how.Author, data, operation, json };
+        var command = new Command("jars", FileCommandTexts.Jars) { how.File, how.Rejects, how.Check, how.Author, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var writer = how.AuthorOf(parsed);
@@ -79,10 +68,13 @@ internal static class ImportCommand
 
     private static void Write(TextWriter text, ImportOutput output)
     {
-        var done = output.Kept ? "imported" : "would be imported";
-        text.WriteLine(
-            $"{Say.Count(output.New, "jar", "jars")} {done}, {output.Known} already in the book, {output.Rejected} rejected; "
-            + $"{Say.Count(output.NewApiaries, "new apiary", "new apiaries")}, {Say.Count(output.NewColonies, "new colony", "new colonies")}.");
+        var (jars, apiaries, colonies) = (
+            Say.Jars(output.New),
+            Plural.Pick(output.NewApiaries, FileCommandTexts.FormatNewApiaries(output.NewApiaries)),
+            Plural.Pick(output.NewColonies, FileCommandTexts.FormatNewColonies(output.NewColonies)));
+        text.WriteLine(output.Kept
+            ? FileCommandTexts.FormatJarsImported(jars, output.Known, output.Rejected, apiaries, colonies)
+            : FileCommandTexts.FormatJarsChecked(jars, output.Known, output.Rejected, apiaries, colonies));
         ImportOptions.SayRejects(output.RejectFile, text);
     }
 }

@@ -13,24 +13,12 @@ internal static class ImportControls
 {
     internal static Command Make(Surroundings around)
     {
-        var how = new ImportOptions("controls");
-        var unknown = new Option<bool>("--keep-unknown") { Description = "Keep controls that are not known, as they are written, instead of rejecting their rows." };
+        var how = new ImportOptions(FileCommandTexts.ControlsAuthor);
+        var unknown = new Option<bool>("--keep-unknown") { Description = FileCommandTexts.KeepUnknown };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "controls",
-            """
-            Import controls (treatments) from a CSV file. Importing a file again records nothing twice.
-
-            Columns: apiary, colony, agent, start; optional: end, ending, product, quantity, batch, supplier,
-            proof_of_purchase, given_by, prescriber, withdrawal_days, reason, weather, note.
-            Rows that differ in the colony alone are one use; several colonies stand with semicolons between
-            them, or as "all". Apiaries and colonies must be in the book.
-
-            Example:
-              foundress import controls controls.csv --data ./book
-            """) { how.File, how.Rejects, how.Check, unknown, how.Author, data, operation, json };
+        var command = new Command("controls", FileCommandTexts.Controls) { how.File, how.Rejects, how.Check, unknown, how.Author, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var writer = how.AuthorOf(parsed);
@@ -43,7 +31,7 @@ internal static class ImportControls
             foreach (var use in read.Uses)
             {
                 foreach (var doubt in use.Doubts)
-                    around.Error.WriteLine($"{path}, row {use.Rows[0]}: taken, but look at it: {doubt}");
+                    around.Error.WriteLine(FileCommandTexts.FormatDoubt(path, use.Rows[0], doubt));
             }
 
             var keep = !parsed.GetValue(how.Check);
@@ -68,7 +56,9 @@ internal static class ImportControls
 
     private static void Write(TextWriter text, ControlImportOutput output)
     {
-        text.WriteLine($"{Say.Count(output.New, "use", "uses")} of controls {(output.Kept ? "imported" : "would be imported")}, {output.Known} already in the book; {Say.Count(output.Rejected, "row", "rows")} rejected.");
+        var uses = output.Kept ? FileCommandTexts.FormatUsesImported(output.New) : FileCommandTexts.FormatUsesChecked(output.New);
+        text.WriteLine(FileCommandTexts.FormatControlsSummary(
+            Plural.Pick(output.New, uses), output.Known, Plural.Pick(output.Rejected, FileCommandTexts.FormatRowsRejected(output.Rejected))));
         ImportOptions.SayRejects(output.RejectFile, text);
     }
 }

@@ -12,14 +12,7 @@ internal static class MapCommand
         var file = OutputFile.Option();
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
-        var command = new Command(
-            "map",
-            """
-            The apiaries with their places as GeoJSON (RFC 7946), for any map program.
-
-            Example:
-              foundress map --out apiaries.geojson
-            """) { file, data, operation };
+        var command = new Command("map", BookCommandTexts.Map) { file, data, operation };
         command.SetAction(async (parsed, cancellation) =>
         {
             using var book = await BookAccess.OpenExistingAsync(

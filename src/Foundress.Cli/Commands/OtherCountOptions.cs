@@ -15,26 +15,22 @@ internal static class OtherCountOptions
     internal static Option<string?> Lines(string scale, KnowledgeBase knowledge)
     {
         var known = Fitting(scale, knowledge);
-        return new("--lines") { Description = known.Length == 0 ? "No set of lines for this kind of count is known." : $"Set of lines to judge by: {string.Join(", ", known)}. Without it the count is not judged.", HelpName = "ID" };
+        return new("--lines") { Description = known.Length == 0 ? CountCommandTexts.NoLines : CountCommandTexts.FormatLines(string.Join(", ", known)), HelpName = "ID" };
     }
 
     internal static string? LinesOf(string? id, string scale, KnowledgeBase knowledge)
     {
         var known = Fitting(scale, knowledge);
-        return id is null || known.Contains(id) ? id : throw new UsageException($"--lines '{id}': there is no such set for this kind of count. Known are {string.Join(", ", known)}.");
+        return id is null || known.Contains(id) ? id : throw UsageException.OfValue("--lines", id, CountCommandTexts.FormatSetUnknown(string.Join(", ", known)));
     }
 
-    internal static int Count(string option, string? text, string what)
-    {
-        if (text is null)
-            throw new UsageException($"{option} is missing: give {what}.");
-        return MitesField.Read(text, out var count) is { } problem ? throw new UsageException($"{option} '{text}': {problem}") : count;
-    }
+    internal static int Count(string option, string text) =>
+        MitesField.Read(text, out var count) is { } problem ? throw UsageException.OfValue(option, text, problem) : count;
 
     internal static double Number(string option, string text, string fix) =>
         double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
             ? number
-            : throw new UsageException($"{option} '{text}': {fix}");
+            : throw UsageException.OfValue(option, text, fix);
 
     /// <summary>Writes the answer.</summary>
     internal static int Answer(OtherReading reading, bool json, bool working, Surroundings around)

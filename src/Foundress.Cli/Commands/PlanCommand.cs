@@ -15,23 +15,14 @@ internal static class PlanCommand
 {
     internal static Command Make(Surroundings around)
     {
-        var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book (Home), or one with so many colonies and no book (Home=12). May be repeated. Without it: all of the book.", HelpName = "NAME[=N]" };
-        var on = CommonOptions.Day("--on", "Day of the round");
+        var apiary = new Option<string[]>("--apiary") { Description = RoundCommandTexts.PlanApiary, HelpName = "NAME[=N]" };
+        var on = CommonOptions.Day("--on", RoundCommandTexts.PlanOn);
         var method = CommonOptions.Method();
-        var design = new Option<bool>("--design") { Description = "Also what 3, 5, 8, 12 and all colonies would buy: precision, finding one over the line, wrong decisions." };
+        var design = new Option<bool>("--design") { Description = RoundCommandTexts.PlanDesign };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "plan",
-            """
-            How many colonies to sample in each apiary, and when jars are due.
-
-            Examples:
-              foundress plan --apiary Home=12 --apiary Hill=30
-              foundress plan --apiary Hill=40 --design
-              foundress plan --on 2026-08-01 --json
-            """) { apiary, on, method, design, data, operation, json };
+        var command = new Command("plan", RoundCommandTexts.Plan) { apiary, on, method, design, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var knowledge = KnowledgeBase.Load();
@@ -45,7 +36,7 @@ internal static class PlanCommand
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, output);
             else
-                Write(around.Out, output);
+                Write(around.Out, output, around.Culture);
             return ExitCodes.Fine;
 
             async Task<PlanOutput> OfBookAsync()
@@ -59,7 +50,7 @@ internal static class PlanCommand
 
             Func<ApiaryProposal, RoundDesign?> DesignerOf(BookState state)
             {
-                var designer = new RoundDesigner(state, knowledge, CultureInfo.InvariantCulture);
+                var designer = new RoundDesigner(state, knowledge, around.Culture);
                 return place => designed && place.Take > 0 ? designer.Of(place.Apiary, place.Colonies.Count, place.Take, day, methodId) : null;
             }
         });
@@ -70,34 +61,37 @@ internal static class PlanCommand
         day, proposal.Jars, proposal.Rule,
         [.. proposal.Apiaries.Select(place => new PlanApiary(place.Apiary.Name, place.Colonies.Count, place.Take, due(place.Apiary), design(place) is { } bought ? PlanDesign.Of(bought) : null))]);
 
-    private static void Write(TextWriter text, string apiary, PlanDesign design)
+    private static void Write(TextWriter text, string apiary, PlanDesign design, CultureInfo culture)
     {
         text.WriteLine();
-        text.WriteLine($"{apiary}: what a number of jars buys (line {Say.Line(design.Line, CultureInfo.InvariantCulture)} per 100; colonies' spread {design.ShapeBasis})");
-        text.WriteLine("  colonies  mean within  finds one over  misses a harmful level  acts in vain");
-        foreach (var row in design.Rows)
-            text.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  {row.Colonies,8}  {196 * row.RelativeError,9:0} %  {100 * row.FindsOne,12:0} %  {100 * row.WaitsTooLong,20:0} %  {100 * row.ActsInVain,10:0} %"));
+        text.WriteLine(RoundCommandTexts.FormatDesignOf(apiary, Say.Line(design.Line, culture), design.ShapeBasis));
+        TextTable.Write(
+            text, indent: 2, gap: 2,
+            [RoundCommandTexts.HeadColonies, RoundCommandTexts.HeadMeanWithin, RoundCommandTexts.HeadFindsOne, RoundCommandTexts.HeadMisses, RoundCommandTexts.HeadActsInVain],
+            design.Rows.Select(row => (string[])[row.Colonies.ToString(culture), Whole(196 * row.RelativeError), Whole(100 * row.FindsOne), Whole(100 * row.WaitsTooLong), Whole(100 * row.ActsInVain)]));
         text.WriteLine("  " + design.Sentence);
         text.WriteLine();
+
+        string Whole(double percent) => percent.ToString("0", culture) + " %";
     }
 
-    private static void Write(TextWriter text, PlanOutput plan)
+    private static void Write(TextWriter text, PlanOutput plan, CultureInfo culture)
     {
         if (plan.Apiaries.Count == 0)
         {
-            text.WriteLine("No apiary of the book has a living colony on that day: there is nothing to sample.");
+            text.WriteLine(RoundCommandTexts.NothingToSample);
             return;
         }
 
         foreach (var apiary in plan.Apiaries)
         {
-            text.WriteLine($"{apiary.Apiary}: {apiary.Take} of {Say.Count(apiary.Colonies, "colony", "colonies")}.");
+            text.WriteLine(Plural.Pick(apiary.Colonies, RoundCommandTexts.FormatTakeOf(apiary.Apiary, apiary.Take, apiary.Colonies)));
             if (apiary.Due is { } due)
-                text.WriteLine($"  Due around {Say.Day(due.On)} ({Say.Day(due.From)} to {Say.Day(due.To)}): {due.Text}");
+                text.WriteLine("  " + RoundCommandTexts.FormatDueAround(Say.Day(due.On), Say.Day(due.From), Say.Day(due.To), due.Text));
         }
 
         foreach (var apiary in plan.Apiaries.Where(apiary => apiary.Design is not null))
-            Write(text, apiary.Apiary, apiary.Design!);
-        text.WriteLine($"{Say.Count(plan.Jars, "jar", "jars")} on {Say.Day(plan.On)}. {plan.Rule}");
+            Write(text, apiary.Apiary, apiary.Design!, culture);
+        text.WriteLine(RoundCommandTexts.FormatJarsOn(Say.Jars(plan.Jars), Say.Day(plan.On), plan.Rule));
     }
 }

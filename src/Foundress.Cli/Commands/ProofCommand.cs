@@ -13,21 +13,13 @@ internal static class ProofCommand
 {
     internal static Command Make(Surroundings around)
     {
-        var apiary = new Option<string[]>("--apiary") { Description = "An apiary of the book. May be repeated. Without it: all of the book.", HelpName = "NAME" };
-        var from = new Option<string?>("--from") { Description = "Controls begun on this day or later (yyyy-MM-dd). Without it: of the last year.", HelpName = "DAY" };
-        var plain = new Option<bool>("--uncorrected") { Description = "Do not correct by the forecast where no untreated colonies stand beside the treated ones." };
+        var apiary = CommonOptions.Apiaries();
+        var from = new Option<string?>("--from") { Description = BookCommandTexts.ProofFrom, HelpName = SharedTexts.WordDay };
+        var plain = new Option<bool>("--uncorrected") { Description = BookCommandTexts.ProofUncorrected };
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "proof",
-            """
-            Whether controls worked, from the jars before and after, latest first. Corrected by untreated colonies of the
-            same apiary, or else by the forecast of what would have been.
-
-            Example:
-              foundress proof --apiary Home
-            """) { apiary, from, plain, data, operation, json };
+        var command = new Command("proof", BookCommandTexts.Proof) { apiary, from, plain, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var first = parsed.GetValue(from) is { } day ? CommonOptions.PastDay("--from", day, around) : around.Today.AddYears(-1);
@@ -64,10 +56,10 @@ internal static class ProofCommand
             foreach (var doubt in proof.Doubts)
                 text.WriteLine($"  {doubt}");
             if (proof.NextGroups.Count > 0)
-                text.WriteLine($"  Groups to choose from next: {string.Join(", ", proof.NextGroups)}.");
+                text.WriteLine("  " + BookCommandTexts.FormatProofNextGroups(string.Join(", ", proof.NextGroups)));
         }
 
         if (proofs.Length == 0)
-            text.WriteLine("No control was recorded in this time.");
+            text.WriteLine(BookCommandTexts.ProofNone);
     }
 }

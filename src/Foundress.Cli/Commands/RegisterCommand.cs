@@ -3,6 +3,7 @@ using System.Text;
 using Foundress.Book.Controls;
 using Foundress.Book.Journal;
 using Foundress.Book.Registering;
+using Foundress.Book.Wording;
 using Foundress.Cli.Running;
 using Foundress.Knowledge;
 using Foundress.Reports.Registering;
@@ -14,33 +15,24 @@ internal static class RegisterCommand
 {
     internal static Command Make(Surroundings around)
     {
-        var from = new Option<string?>("--from") { Description = "Uses at work on this day or later (yyyy-MM-dd). Without it: all.", HelpName = "DAY" };
-        var to = new Option<string?>("--to") { Description = "Uses begun on this day or earlier (yyyy-MM-dd). Without it: all.", HelpName = "DAY" };
-        var apiary = new Option<string?>("--apiary") { Description = "One apiary only. Without it: all.", HelpName = "NAME" };
-        var agent = new Option<string?>("--agent") { Description = "One control only, by id or name. Without it: all.", HelpName = "ID" };
-        var substances = new Option<bool>("--substances") { Description = "Leave out work on combs, brood and queens." };
-        var format = new Option<string>("--format") { Description = "What to write.", HelpName = "text|csv|json|html", DefaultValueFactory = _ => "text" };
+        var from = new Option<string?>("--from") { Description = BookCommandTexts.RegisterFrom, HelpName = SharedTexts.WordDay };
+        var to = new Option<string?>("--to") { Description = BookCommandTexts.RegisterTo, HelpName = SharedTexts.WordDay };
+        var apiary = CommonOptions.Apiary();
+        var agent = new Option<string?>("--agent") { Description = BookCommandTexts.RegisterAgent, HelpName = "ID" };
+        var substances = new Option<bool>("--substances") { Description = BookCommandTexts.RegisterSubstances };
+        var format = new Option<string>("--format") { Description = SharedTexts.Format, HelpName = "text|csv|json|html", DefaultValueFactory = _ => "text" };
         format.AcceptOnlyFromAmong("text", "csv", "json", "html");
         var file = OutputFile.Option();
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
-        var json = new Option<bool>("--json") { Description = "The same as --format json." };
-        var command = new Command(
-            "register",
-            """
-            The register of controls with the fields that Regulation (EU) 2019/6, Article 108, asks for.
-            What was struck out or put right stays in it, marked, with the reason. The html page prints on A4 and US letter.
-
-            Examples:
-              foundress register --from 2026-01-01
-              foundress register --format html --out register.html
-            """) { from, to, apiary, agent, substances, format, file, data, operation, json };
+        var json = CommonOptions.JsonFormat();
+        var command = new Command("register", BookCommandTexts.Register) { from, to, apiary, agent, substances, format, file, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             DateOnly? first = parsed.GetValue(from) is { } start ? CommonOptions.PlannedDay("--from", start, around) : null;
             DateOnly? last = parsed.GetValue(to) is { } end ? CommonOptions.PlannedDay("--to", end, around) : null;
-            if (first > last)
-                throw new UsageException($"--from {first:yyyy-MM-dd} lies after --to {last:yyyy-MM-dd}: turn them round.");
+            if (first is { } begin && last is { } close && begin > close)
+                throw new UsageException(SharedTexts.FormatDaysTurned(Say.Day(begin), Say.Day(close)));
             using var book = await BookAccess.OpenExistingAsync(
                 CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;
@@ -70,31 +62,31 @@ internal static class RegisterCommand
         {
             1 => named[0].Id,
             0 => given,
-            _ => throw new UsageException($"--agent '{given}' may be {string.Join(" or ", named.Select(one => one.Id))}: write which."),
+            _ => throw new UsageException(BookCommandTexts.FormatRegisterEither(given, named.Select(one => one.Id).Aggregate((one, other) => BookCommandTexts.FormatEither(one, other)))),
         };
     }
 
     private static string Text(Register register)
     {
         var text = new StringBuilder();
-        text.Append(register.Operation).Append(": ").Append(RegisterWords.Title.ToLowerInvariant()).Append(", ").Append(register.FilterText).Append('\n');
+        text.Append(BookCommandTexts.FormatRegisterHead(register.Operation, register.FilterText)).Append('\n');
         foreach (var row in register.Rows)
         {
             text.Append(row.State == RegisterState.Holds ? "- " : "x ").Append(RegisterWords.Period(row)).Append(", ").Append(string.Join(", ", row.Apiaries)).Append(": ")
                 .Append(row.Control).Append(", ").Append(RegisterWords.Colonies(row)).Append('\n');
-            Line(text, "each", row.Facts.Quantity);
-            Line(text, "batch", row.Facts.Batch);
-            Line(text, "withdrawal", row.IsSubstance ? RegisterWords.Withdrawal(row) : null);
-            Line(text, "by", row.Facts.By);
-            Line(text, "reason", row.Reason);
+            Line(text, BookCommandTexts.RegisterQuantity, row.Facts.Quantity);
+            Line(text, BookCommandTexts.RegisterBatch, row.Facts.Batch);
+            Line(text, BookCommandTexts.RegisterWithdrawal, row.IsSubstance ? RegisterWords.Withdrawal(row) : null);
+            Line(text, BookCommandTexts.RegisterBy, row.Facts.By);
+            Line(text, BookCommandTexts.RegisterReason, row.Reason);
             foreach (var end in row.Ends)
-                Line(text, end.Struck is null ? "end" : "end (struck out)", RegisterWords.Ending(end));
-            Line(text, "outcome", row.Outcome);
-            Line(text, row.State == RegisterState.Struck ? "struck" : "replaced", RegisterWords.Strike(row));
+                Line(text, end.Struck is null ? BookCommandTexts.RegisterEnd : BookCommandTexts.RegisterEndStruck, RegisterWords.Ending(end));
+            Line(text, BookCommandTexts.RegisterOutcome, row.Outcome);
+            Line(text, row.State == RegisterState.Struck ? BookCommandTexts.RegisterStruck : BookCommandTexts.RegisterReplaced, RegisterWords.Strike(row));
         }
 
         if (register.Rows.Count == 0)
-            text.Append("No control was recorded in this part of the book.\n");
+            text.Append(BookCommandTexts.RegisterNone).Append('\n');
         return text.ToString();
     }
 

@@ -24,7 +24,7 @@ internal sealed class RejectSink : IDisposable
     {
         (_source, _wanted, _columns, _separator, _error, _write) = (source, wanted, columns, separator, error, write);
         if (wanted is not null && System.IO.Path.GetFullPath(wanted) == System.IO.Path.GetFullPath(source))
-            throw new UsageException($"--rejects '{wanted}' is the file that is imported: name another.");
+            throw new UsageException(FileCommandTexts.FormatRejectsIsSource(wanted));
     }
 
     /// <summary>The reject file; null while there is none.</summary>
@@ -35,11 +35,11 @@ internal sealed class RejectSink : IDisposable
         if (_shown++ < GreatestShown)
         {
             foreach (var problem in row.Problems)
-                _error.WriteLine($"{_source}, row {row.Row}{(row.Line == row.Row ? string.Empty : $" (line {row.Line})")}: {problem}");
+                _error.WriteLine(row.Line == row.Row ? SharedTexts.FormatRowProblem(_source, row.Row, problem) : FileCommandTexts.FormatRowProblemOnLine(_source, row.Row, row.Line, problem));
         }
         else if (_shown == GreatestShown + 1)
         {
-            _error.WriteLine($"{_source}: more rows are rejected than are shown here.");
+            _error.WriteLine(FileCommandTexts.FormatMoreRejected(_source));
         }
 
         if (!_write)

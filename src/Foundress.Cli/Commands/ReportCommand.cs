@@ -1,7 +1,7 @@
 using System.CommandLine;
-using System.Text;
 using Foundress.Book.Journal;
 using Foundress.Book.Reporting;
+using Foundress.Book.Wording;
 using Foundress.Cli.Running;
 using Foundress.Knowledge;
 using Foundress.Reports.Reporting;
@@ -13,30 +13,22 @@ internal static class ReportCommand
 {
     internal static Command Make(Surroundings around)
     {
-        var from = new Option<string?>("--from") { Description = "First day (yyyy-MM-dd). Without it: a year before the last.", HelpName = "DAY" };
-        var to = CommonOptions.Day("--to", "Last day, from which the report speaks");
-        var apiary = new Option<string?>("--apiary") { Description = "One apiary only. Without it: all.", HelpName = "NAME" };
-        var format = new Option<string>("--format") { Description = "What to write.", HelpName = "text|json|html", DefaultValueFactory = _ => "text" };
+        var from = new Option<string?>("--from") { Description = BookCommandTexts.ReportFrom, HelpName = SharedTexts.WordDay };
+        var to = CommonOptions.Day("--to", BookCommandTexts.ReportTo);
+        var apiary = CommonOptions.Apiary();
+        var format = new Option<string>("--format") { Description = SharedTexts.Format, HelpName = "text|json|html", DefaultValueFactory = _ => "text" };
         format.AcceptOnlyFromAmong("text", "json", "html");
-        var file = new Option<string?>("--out") { Description = "The file to write. Without it: standard output.", HelpName = "FILE" };
+        var file = OutputFile.Option();
         var data = CommonOptions.Data();
         var operation = CommonOptions.Operation();
-        var json = new Option<bool>("--json") { Description = "The same as --format json." };
-        var command = new Command(
-            "report",
-            """
-            Report on the book: each apiary's season, its jars added up, and every colony's jars.
-
-            Examples:
-              foundress report --from 2026-01-01 --to 2026-09-01
-              foundress report --format html --out season.html
-            """) { from, to, apiary, format, file, data, operation, json };
+        var json = CommonOptions.JsonFormat();
+        var command = new Command("report", BookCommandTexts.Report) { from, to, apiary, format, file, data, operation, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var last = CommonOptions.PastDay("--to", parsed.GetValue(to), around);
             var first = parsed.GetValue(from) is { } text ? CommonOptions.PastDay("--from", text, around) : last.AddYears(-1).AddDays(1);
             if (first > last)
-                throw new UsageException($"--from {first:yyyy-MM-dd} lies after --to {last:yyyy-MM-dd}: turn them round.");
+                throw new UsageException(SharedTexts.FormatDaysTurned(Say.Day(first), Say.Day(last)));
             var form = parsed.GetValue(json) ? "json" : parsed.GetValue(format);
             using var book = await BookAccess.OpenExistingAsync(
                 CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
@@ -50,10 +42,7 @@ internal static class ReportCommand
                 "html" => HtmlReport.Write(report, around.Culture),
                 _ => TextReport.Write(report, around.Culture),
             };
-            if (parsed.GetValue(file) is { } path)
-                await File.WriteAllTextAsync(path, written, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), cancellation);
-            else
-                await around.Out.WriteAsync(written.EndsWith('\n') ? written : written + "\n");
+            await OutputFile.WriteAsync(written, parsed.GetValue(file), around, cancellation);
             return ExitCodes.Fine;
         });
         return command;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Rounds;
+using Foundress.Book.Wording;
 using Foundress.Cli.Running;
 
 namespace Foundress.Cli.Commands;
@@ -12,18 +13,14 @@ internal static class TakeArgument
         if (text is null)
             return proposal;
         if (!int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var take) || take < 1)
-            throw new UsageException($"--take '{text}': write a whole number of colonies from 1.");
+            throw UsageException.OfValue("--take", text, RoundCommandTexts.TakeRange);
         var small = proposal.Apiaries.FirstOrDefault(apiary => apiary.Colonies.Count < take);
         if (small is not null)
-        {
-            throw new UsageException(string.Create(
-                CultureInfo.InvariantCulture, $"--take {take}: {small.Apiary.Name} has only {small.Colonies.Count} colonies. Take fewer, or draw that apiary by itself."));
-        }
-
+            throw new UsageException(Plural.Pick(small.Colonies.Count, RoundCommandTexts.FormatTakeTooMany(take, small.Apiary.Name, small.Colonies.Count)));
         return proposal with
         {
             Apiaries = [.. proposal.Apiaries.Select(apiary => apiary with { Take = take })],
-            Rule = string.Create(CultureInfo.InvariantCulture, $"{take} from each apiary, as asked for."),
+            Rule = RoundCommandTexts.FormatTakeRule(take),
         };
     }
 }

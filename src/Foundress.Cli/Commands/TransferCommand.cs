@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using Foundress.Book.Wording;
 using Foundress.Cli.Running;
 using Foundress.Storage.Transfer;
@@ -13,21 +12,12 @@ internal static class TransferCommand
     {
         var data = CommonOptions.Data();
         var json = CommonOptions.Json();
-        var command = new Command(
-            "transfer",
-            """
-            Copy the whole book from its folder into a PostgreSQL database, and compare both entry by entry.
-            The book in the folder is only read. Cut off, it can be run again: nothing is added twice.
-
-            Example:
-              FOUNDRESS_DATABASE='Host=db.example;Database=foundress;Username=keeper;Password=...' \
-              foundress transfer --data ./book
-            """) { data, json };
+        var command = new Command("transfer", StoreCommandTexts.Transfer) { data, json };
         command.SetAction(async (parsed, cancellation) =>
         {
             var place = CommonOptions.PlaceOf(parsed.GetValue(data), around);
             if (place.Database is not { } database)
-                throw new UsageException($"Name the PostgreSQL database to copy into: {CommonOptions.DatabaseName} SETTING, or the environment variable {CommonOptions.DatabaseVariable}.");
+                throw new UsageException(StoreCommandTexts.FormatNameTheDatabase(CommonOptions.DatabaseName, CommonOptions.DatabaseVariable));
             var done = await BookTransfer.RunAsync(place.Directory, place.Options(around), cancellation);
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, done);
@@ -42,19 +32,17 @@ internal static class TransferCommand
     {
         foreach (var one in done)
         {
-            text.WriteLine(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{one.Operation}: {Say.Count((int)one.Entries, "entry", "entries")}, {one.Added} of them new in the database."));
-            text.WriteLine($"  fingerprint in the folder   {one.Fingerprint}");
-            text.WriteLine($"  fingerprint in PostgreSQL   {one.FingerprintThere}");
+            text.WriteLine(StoreCommandTexts.FormatTransferred(one.Operation, Say.Entries((int)one.Entries), one.Added));
+            text.WriteLine("  " + StoreCommandTexts.FormatFingerprintHere(one.Fingerprint));
+            text.WriteLine("  " + StoreCommandTexts.FormatFingerprintThere(one.FingerprintThere));
             foreach (var id in one.Different)
-                text.WriteLine($"  {id}: the database holds another entry under this id, which comes first in the book; it was left.");
+                text.WriteLine("  " + StoreCommandTexts.FormatOtherEntryThere(id));
         }
 
         text.WriteLine(done.All(one => one.IsSame)
-            ? $"The PostgreSQL database {database} holds every entry of the folder, character for character."
-            : $"The PostgreSQL database {database} holds every id of the folder, but not everywhere the same entry: see above.");
-        text.WriteLine("(A fingerprint is the sum, modulo 2^256, of the SHA-256 of each entry; their order does not count.)");
-        text.WriteLine($"From now on name the database at every start ({CommonOptions.DatabaseName} or {CommonOptions.DatabaseVariable}): what is written in the folder's book later is not in it.");
+            ? StoreCommandTexts.FormatTransferSame(database)
+            : StoreCommandTexts.FormatTransferDiffers(database));
+        text.WriteLine(StoreCommandTexts.WhatAFingerprintIs);
+        text.WriteLine(StoreCommandTexts.FormatFromNowOn(CommonOptions.DatabaseName, CommonOptions.DatabaseVariable));
     }
 }

@@ -11,17 +11,17 @@ internal static class DueText
     internal static string Of(IReadOnlyList<DueItem> items, BookState state)
     {
         if (items.Count == 0)
-            return "Nothing is due.\n";
+            return OutputTexts.NothingIsDue + "\n";
         var text = new StringBuilder();
         foreach (var item in items)
         {
             var when = item.Time switch
             {
-                DueTime.Overdue => $"overdue since {Say.Day(item.To)}",
-                DueTime.Now when item.Kind is DueKind.Decide or DueKind.SampleAgain or DueKind.Inspect => "now",
-                DueTime.Now => item.To == item.From ? "today" : $"now, until {Say.Day(item.To)}",
-                DueTime.PutOff => $"put off until {Say.Day(item.PutOff!.Until)} ({item.PutOff.Reason})",
-                _ => item.To == item.From ? $"on {Say.Day(item.From)}" : $"{Say.Day(item.From)} to {Say.Day(item.To)}",
+                DueTime.Overdue => OutputTexts.FormatOverdue(Say.Day(item.To)),
+                DueTime.Now when item.Kind is DueKind.Decide or DueKind.SampleAgain or DueKind.Inspect => OutputTexts.DueNow,
+                DueTime.Now => item.To == item.From ? OutputTexts.DueToday : OutputTexts.FormatDueNowUntil(Say.Day(item.To)),
+                DueTime.PutOff => OutputTexts.FormatDuePutOff(Say.Day(item.PutOff!.Until), item.PutOff.Reason),
+                _ => item.To == item.From ? OutputTexts.FormatDueOn(Say.Day(item.From)) : OutputTexts.FormatDueBetween(Say.Day(item.From), Say.Day(item.To)),
             };
             text.Append(state.Apiaries.GetValueOrDefault(item.Apiary)?.Name ?? "?").Append(", ").Append(when).Append(": ").Append(item.Text).Append('\n');
         }

@@ -13,22 +13,23 @@ internal static class JarText
         var jar = reading.Facts;
         var bees = jar.Bees.Basis switch
         {
-            BeeBasis.Counted => string.Create(culture, $"{jar.Bees.Count} bees"),
-            var basis => string.Create(culture, $"about {jar.Bees.Count:0.#} bees ({basis.ToString().ToLowerInvariant()})"),
+            BeeBasis.Counted => OutputTexts.FormatCountedBees(jar.Bees.Count.ToString(culture)),
+            BeeBasis.Weighed => OutputTexts.FormatWeighedBees(jar.Bees.Count.ToString("0.#", culture)),
+            _ => OutputTexts.FormatAssumedBees(jar.Bees.Count.ToString("0.#", culture)),
         };
         var counts = jar.Passes.Count > 1 ? $" ({string.Join(" + ", jar.Passes)})" : string.Empty;
-        text.WriteLine($"{reading.Method.Name}, {Say.Count(jar.Mites, "mite", "mites")}{counts} on {bees}:");
-        text.WriteLine(
-            $"{Say.Level(reading.Level.Per100Bees, culture)} mites per 100 bees; {Say.Percent(policy.Confidence, culture)} interval "
-            + $"{Say.Level(reading.Interval.Lower.Per100Bees, culture)} to {Say.Level(reading.Interval.Upper.Per100Bees, culture)}.");
+        text.WriteLine(OutputTexts.FormatJarHead(reading.Method.Name, Say.Mites(jar.Mites) + counts, bees));
+        text.WriteLine(OutputTexts.FormatJarLevel(
+            Say.Level(reading.Level.Per100Bees, culture), Say.Percent(policy.Confidence, culture),
+            Say.Level(reading.Interval.Lower.Per100Bees, culture), Say.Level(reading.Interval.Upper.Per100Bees, culture)));
         text.WriteLine(reading.Meaning);
         if (reading.Passes is { } passes)
-            TextList.Write(text, "What the passes say:", passes.Advice is { } advice ? [passes.Finding, advice] : [passes.Finding]);
-        TextList.Write(text, "What would sharpen the answer:", reading.Sharpen);
-        TextList.Write(text, "Mind with this method:", reading.Cautions);
+            TextList.Write(text, OutputTexts.PassesHead, passes.Advice is { } advice ? [passes.Finding, advice] : [passes.Finding]);
+        TextList.Write(text, OutputTexts.SharpenHead, reading.Sharpen);
+        TextList.Write(text, OutputTexts.CautionsHead, reading.Cautions);
         if (reading.Lines is { } lines)
-            text.WriteLine($"\nLines: {lines.Title} ({lines.Source}).");
+            text.WriteLine("\n" + OutputTexts.FormatLinesUsed(lines.Title, lines.Source));
         if (working)
-            TextList.Write(text, "How it was worked out:", [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
+            TextList.Write(text, OutputTexts.WorkingHead, [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
     }
 }

@@ -9,22 +9,21 @@ internal static class OtherText
 {
     internal static void Write(TextWriter text, OtherReading reading, bool working, CultureInfo culture)
     {
-        var unit = reading.Kind == OtherKind.NaturalFall ? "mites a day" : "% of cells";
+        var (rate, sure, lower, upper) = (
+            Say.Level(reading.Rate.Value, culture), Say.Percent(reading.Rate.Confidence, culture), Say.Level(reading.Rate.Lower, culture), Say.Level(reading.Rate.Upper, culture));
         text.WriteLine($"{reading.Method}, {reading.Counted}:");
-        text.WriteLine(
-            $"{Say.Level(reading.Rate.Value, culture)} {unit}; {Say.Percent(reading.Rate.Confidence, culture)} interval "
-            + $"{Say.Level(reading.Rate.Lower, culture)} to {Say.Level(reading.Rate.Upper, culture)}. A scale of its own, not mites per 100 bees.");
+        text.WriteLine(reading.Kind == OtherKind.NaturalFall ? OutputTexts.FormatFallRate(rate, sure, lower, upper) : OutputTexts.FormatBroodRate(rate, sure, lower, upper));
         text.WriteLine(reading.Meaning);
         if (reading.TotalSaid is { } total)
             text.WriteLine(total);
         if (reading.Lines is null)
-            TextList.Write(text, "Published lines for this time of year:", [.. reading.Published.Select(lines => $"{lines.PolicyId}: {Lines(lines, culture)} ({lines.Title}; {lines.Source})")]);
-        TextList.Write(text, "Mind with this method:", reading.Cautions);
+            TextList.Write(text, OutputTexts.PublishedHead, [.. reading.Published.Select(lines => $"{lines.PolicyId}: {Lines(lines, culture)} ({lines.Title}; {lines.Source})")]);
+        TextList.Write(text, OutputTexts.CautionsHead, reading.Cautions);
         if (working)
-            TextList.Write(text, "How it was worked out:", [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
+            TextList.Write(text, OutputTexts.WorkingHead, [.. reading.Working.Select(step => $"{step.What}: {step.How} [{step.Source}]")]);
     }
 
     private static string Lines(LinesInForce lines, CultureInfo culture) => lines is { Watch: { } watch, Act: { } act }
-        ? $"{Say.Line(watch, culture)} and {Say.Line(act, culture)}"
+        ? OutputTexts.FormatTwoLines(Say.Line(watch, culture), Say.Line(act, culture))
         : Say.Line(lines.Deciding, culture);
 }

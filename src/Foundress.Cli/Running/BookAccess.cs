@@ -7,6 +7,9 @@ namespace Foundress.Cli.Running;
 /// <summary>The book of one operation, read whole, and the pen to write in it.</summary>
 internal sealed class BookAccess : IDisposable
 {
+    /// <summary>Who writes where nobody is named. It is kept in the book, so it is the same in every language.</summary>
+    internal const string UsualAuthor = "command line";
+
     private BookAccess(BookStore store, Ledger ledger, Scribe scribe) => (Store, Ledger, Scribe) = (store, ledger, scribe);
 
     internal BookStore Store { get; }
@@ -44,7 +47,7 @@ internal sealed class BookAccess : IDisposable
     internal static Task<BookAccess> OpenExistingAsync(BookPlace place, string operation, Surroundings around, CancellationToken cancellation)
     {
         RequireExisting(place);
-        return OpenAsync(place, operation, "command line", around, cancellation);
+        return OpenAsync(place, operation, UsualAuthor, around, cancellation);
     }
 
     internal static void RequireExisting(BookPlace place)
@@ -54,7 +57,7 @@ internal sealed class BookAccess : IDisposable
             return;
         var folder = DataFolder.At(place.Directory);
         if (!File.Exists(folder.Database) && !Directory.Exists(folder.Backups))
-            throw new UsageException($"There is no book in {folder.Path} yet. Start the app or import jars first, or name another folder with --data.");
+            throw new UsageException(SharedTexts.FormatNoBook(folder.Path));
     }
 
     public void Dispose() => Store.Dispose();

@@ -6,7 +6,7 @@ namespace Foundress.Cli.Running;
 /// <summary>Where a command's text goes: a file that was named, or the standard output.</summary>
 internal static class OutputFile
 {
-    internal static Option<string?> Option() => new("--out") { Description = "The file to write. Without it: standard output.", HelpName = "FILE" };
+    internal static Option<string?> Option() => new("--out") { Description = SharedTexts.Out, HelpName = SharedTexts.WordFile };
 
     internal static async Task WriteAsync(string text, string? path, Surroundings around, CancellationToken cancellation)
     {

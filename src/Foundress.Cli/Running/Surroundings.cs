@@ -10,7 +10,8 @@ namespace Foundress.Cli.Running;
 /// <param name="Variable">Reads an environment variable.</param>
 /// <param name="NewSeed">A fresh seed for a draw that names none.</param>
 /// <param name="Device">The id of this device in the book.</param>
-/// <param name="Culture">How numbers are written in sentences. JSON and CSV do not depend on it.</param>
+/// <param name="SystemLanguage">The culture whose language is spoken where none is named.</param>
+/// <param name="SystemNumbers">The culture whose numbers are written in sentences of its own language.</param>
 public sealed record Surroundings(
     TextWriter Out,
     TextWriter Error,
@@ -18,15 +19,19 @@ public sealed record Surroundings(
     Func<string, string?> Variable,
     Func<ulong> NewSeed,
     string Device,
-    CultureInfo Culture)
+    CultureInfo SystemLanguage,
+    CultureInfo SystemNumbers)
 {
+    /// <summary>How numbers are written in sentences. JSON and CSV do not depend on it.</summary>
+    public CultureInfo Culture { get; init; } = CultureInfo.InvariantCulture;
+
     /// <summary>The day here and now.</summary>
     public DateOnly Today => DateOnly.FromDateTime(Time.GetLocalNow().DateTime);
 
-    /// <summary>What this process has around it. The sentences are English, and so are their numbers.</summary>
+    /// <summary>What this process has around it.</summary>
     public static Surroundings OfThisProcess() => new(
         Console.Out, Console.Error, TimeProvider.System, Environment.GetEnvironmentVariable,
         // Ten digits: easy to read out and type again.
         () => (ulong)RandomNumberGenerator.GetInt32(int.MaxValue),
-        "cli-" + Environment.MachineName, CultureInfo.InvariantCulture);
+        "cli-" + Environment.MachineName, CultureInfo.CurrentUICulture, CultureInfo.CurrentCulture);
 }
