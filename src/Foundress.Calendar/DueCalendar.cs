@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Dues;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Ical.Net;
 using Ical.Net.CalendarComponents;
 using Ical.Net.DataTypes;
@@ -26,7 +27,7 @@ public static class DueCalendar
     {
         ArgumentNullException.ThrowIfNull(items);
         ArgumentNullException.ThrowIfNull(state);
-        var calendar = new Ical.Net.Calendar { ProductId = "-//Foundress//Dates of the apiary//EN", Method = "PUBLISH" };
+        var calendar = new Ical.Net.Calendar { ProductId = $"-//Foundress//Dates of the apiary//{Languages.Current.Code.ToUpperInvariant()}", Method = "PUBLISH" };
         calendar.AddProperty("X-WR-CALNAME", state.Policy.OperationName ?? "Foundress");
         foreach (var item in items)
             calendar.Events.Add(Event(item, state, stamp, app));
@@ -49,7 +50,7 @@ public static class DueCalendar
             End = Day(to.AddDays(1)),
             Summary = $"{place?.Name ?? "?"}: {item.Text}",
             Location = place?.Name,
-            Description = item.PutOff is { } off ? $"{item.Text} Put off: {off.Reason}" : item.Text,
+            Description = item.PutOff is { } off ? $"{item.Text} {CalendarTexts.FormatPutOff(OfferedWords.Shown(off.Reason))}" : item.Text,
             Categories = [Word(item.Kind)],
             // A date of this list takes up no time of the day.
             Transparency = TransparencyType.Transparent,
@@ -65,15 +66,15 @@ public static class DueCalendar
 
     private static string Word(DueKind kind) => kind switch
     {
-        DueKind.Decide => "Decide",
-        DueKind.TakeOut => "Take out",
-        DueKind.SampleAgain => "Sample again",
-        DueKind.Planned => "Planned control",
-        DueKind.Prove => "Prove",
-        DueKind.Sample => "Sample",
-        DueKind.Inspect => "Inspect",
-        DueKind.SupersBack or DueKind.SupersOn => "Supers",
-        DueKind.Harvest => "Harvest",
-        _ => "Withdrawal",
+        DueKind.Decide => CalendarTexts.Decide,
+        DueKind.TakeOut => CalendarTexts.TakeOut,
+        DueKind.SampleAgain => CalendarTexts.SampleAgain,
+        DueKind.Planned => CalendarTexts.PlannedControl,
+        DueKind.Prove => CalendarTexts.Prove,
+        DueKind.Sample => CalendarTexts.Sample,
+        DueKind.Inspect => CalendarTexts.Inspect,
+        DueKind.SupersBack or DueKind.SupersOn => CalendarTexts.Supers,
+        DueKind.Harvest => CalendarTexts.Harvest,
+        _ => CalendarTexts.Withdrawal,
     };
 }

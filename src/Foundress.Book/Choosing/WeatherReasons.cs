@@ -70,5 +70,5 @@ internal static class WeatherReasons
         };
     }
 
-    private static string Degrees(double value) => value.ToString("0.#", CultureInfo.InvariantCulture) + " °C";
+    private static string Degrees(double value) => value.ToString("0.#", CultureInfo.CurrentCulture) + " °C";
 }

@@ -68,7 +68,7 @@ internal sealed class PlanSentences(CultureInfo culture)
 
     private string AllHold(int fewest, double tolerance, DateOnly to) => Plural.Pick(fewest, PlanTexts.FormatAllHold(fewest, Hundred(tolerance), Say.Day(to)));
 
-    private static string Number(double count) => count.ToString(count < 1e7 ? "#,0" : "0.#E+0", CultureInfo.InvariantCulture);
+    private static string Number(double count) => count.ToString(count < 1e7 ? "#,0" : "0.#E+0", CultureInfo.CurrentCulture);
 
     // A title within a sentence. Other languages keep its first letter: German writes nouns with a capital.
 

@@ -46,7 +46,7 @@ internal sealed class Findings
         Text(field, given, most);
     }
 
-    internal static string Show(double value) => value.ToString("0.######", CultureInfo.InvariantCulture);
+    internal static string Show(double value) => value.ToString("0.######", CultureInfo.CurrentCulture);
 
     internal static string Show(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
@@ -55,7 +55,7 @@ internal sealed class Findings
         {
             null => string.Empty,
             DateOnly day => Show(day),
-            IFormattable value => value.ToString(null, CultureInfo.InvariantCulture),
+            IFormattable value => value.ToString(null, CultureInfo.CurrentCulture),
             _ => given.ToString() ?? string.Empty,
         }, message));
 }

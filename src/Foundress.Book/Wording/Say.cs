@@ -59,9 +59,6 @@ public static class Say
     /// <summary>"1 entry", "500 entries".</summary>
     public static string Entries(int count) => Plural.Pick(count, SayTexts.FormatEntries(count));
 
-    /// <summary>A number of things with its noun, for the texts that are still written beside the code.</summary>
-    public static string Count(int number, string one, string many) => number == 1 ? $"1 {one}" : $"{number.ToString(CultureInfo.InvariantCulture)} {many}";
-
     /// <summary>Seconds as people say them: <c>1 min</c>, <c>90 s</c>, <c>4 min 30 s</c>.</summary>
     public static string Length(int seconds) => (seconds / 60, seconds % 60) switch
     {

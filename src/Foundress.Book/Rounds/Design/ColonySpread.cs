@@ -42,7 +42,7 @@ public sealed record ColonySpread(double Shape, string Basis, bool FromBook)
                 return new ColonySpread(
                     shape,
                     Plural.Pick(visit.Colonies.Count, RoundTexts.FormatSpreadFromJars(
-                        visit.Colonies.Count, Say.Day(visit.On), Say.Percent(Math.Round(median, 2), CultureInfo.InvariantCulture), shape.ToString("0.0#", CultureInfo.InvariantCulture))),
+                        visit.Colonies.Count, Say.Day(visit.On), Say.Percent(Math.Round(median, 2), CultureInfo.CurrentCulture), shape.ToString("0.0#", CultureInfo.CurrentCulture))),
                     true);
             }
         }
@@ -50,7 +50,7 @@ public sealed record ColonySpread(double Shape, string Basis, bool FromBook)
         var figure = knowledge.Sampling.Design.Shape;
         return new ColonySpread(
             figure.Value,
-            RoundTexts.FormatSpreadPublished(figure.Value.ToString("0.0#", CultureInfo.InvariantCulture), figure.Source.Text),
+            RoundTexts.FormatSpreadPublished(figure.Value.ToString("0.0#", CultureInfo.CurrentCulture), figure.Source.Text),
             false);
     }
 }
