@@ -29,7 +29,7 @@ public sealed class Registry(AccountsDatabase database)
     public async Task CloseAsync(string name, CancellationToken cancellation = default)
     {
         await using var context = database.Open();
-        await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
+        await using var transaction = await database.BeginAloneAsync(context, cancellation);
         var person = await OneAsync(context, name, cancellation);
         var now = database.Now;
         (person.IsAdministrator, person.PasswordHash) = (false, null);

@@ -4,7 +4,7 @@ using Foundress.Cli.Running;
 
 namespace Foundress.Cli.Commands;
 
-/// <summary><c>foundress account</c>: accounts as the owner of the server sees them. Whoever may write the data folder may do all of it.</summary>
+/// <summary><c>foundress account</c>: accounts as the owner of the server sees them. Whoever may write the data folder, or the database of the book, may do all of it.</summary>
 internal static class AccountCommand
 {
     internal static Command Make(Surroundings around) => new(
@@ -36,8 +36,9 @@ internal static class AccountCommand
                 throw new UsageException("Say what the person is to be: one of --keeper, --helper, --reader.");
             var place = SiteOf(parsed.GetValue(site)!);
             var offer = new LinkOffer(parsed.GetValue(operation), roles[0], PersonNames.Read(parsed.GetValue(name)), LinkOffer.Usual, parsed.GetValue(administrator));
-            // Only now: a file of accounts, once made, makes the server ask everybody to sign in.
-            using var accounts = await AccountsDatabase.OpenAsync(CommonOptions.DirectoryOf(parsed.GetValue(data), around), around.Time, cancellation);
+            // Only now: accounts, once made, make the server ask everybody to sign in.
+            var book = CommonOptions.PlaceOf(parsed.GetValue(data), around);
+            using var accounts = await AccountsDatabase.OpenAsync(book.Directory, around.Time, book.Database, cancellation);
             Tell(around, parsed.GetValue(json), await new OneTimeLinks(accounts).MakeAsync(offer, null, cancellation), place, $"{offer.ForName} becomes {roles[0].ToString().ToLowerInvariant()} of '{offer.Operation}'{(offer.Administrator ? " and administrator" : "")}");
             return ExitCodes.Fine;
         });
@@ -123,10 +124,10 @@ internal static class AccountCommand
 
     private static async Task<int> WithAsync(string? data, Surroundings around, Func<AccountsDatabase, Task> work, CancellationToken cancellation)
     {
-        var directory = CommonOptions.DirectoryOf(data, around);
-        if (!AccountsDatabase.IsIn(directory))
-            throw new UsageException($"There are no accounts in {directory}. foundress account add makes the first, or name another folder with --data.");
-        using var accounts = await AccountsDatabase.OpenAsync(directory, around.Time, cancellation);
+        var place = CommonOptions.PlaceOf(data, around);
+        if (!await AccountsDatabase.ExistAsync(place.Directory, place.Database, cancellation))
+            throw new UsageException($"There are no accounts in {(place.Database is { } database ? $"the PostgreSQL database {database}" : place.Directory)}. foundress account add makes the first, or name another place with --data or --database.");
+        using var accounts = await AccountsDatabase.OpenAsync(place.Directory, around.Time, place.Database, cancellation);
         await work(accounts);
         return ExitCodes.Fine;
     }

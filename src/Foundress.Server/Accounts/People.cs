@@ -13,12 +13,12 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
     public async Task<AccountReply> JoinAsync(HttpContext http, JoinForm form)
     {
         Person person;
-        await using (var transaction = await context.Database.BeginTransactionAsync(http.RequestAborted))
+        await using (var transaction = await database.BeginAloneAsync(context, http.RequestAborted))
         {
             OneTimeLink link;
             try
             {
-                link = await links.LookAsync(form.Secret, http.RequestAborted);
+                link = await links.LookAsync(context, form.Secret, http.RequestAborted);
                 person = link.PersonId is { } known
                     ? await users.FindByIdAsync(known.ToString()) ?? throw new AccountsException(AccountsFault.Gone, "The account of this link is gone.")
                     : Caller.Of(http) is { HasSignedIn: true } caller ? (await users.FindByIdAsync(caller.Person.ToString()))! : await MakeAsync(form);
@@ -32,7 +32,7 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
 
             // Before anything is kept: a device that cannot be enrolled leaves the link unused.
             if (form.Device is { } device)
-                await devices.CheckAsync(device.Name, person.Id, http.RequestAborted);
+                await Devices.CheckAsync(context, device.Name, person.Id, http.RequestAborted);
             if (link.PersonId is not null)
                 await SetPasswordAsync(person, form.Password);
             await links.GrantAsync(context, link, person, http.RequestAborted);

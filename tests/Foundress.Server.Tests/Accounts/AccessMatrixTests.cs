@@ -9,7 +9,7 @@ using Foundress.Server.Security;
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>Every address × everybody × their own operation and another: asked of the real server and held against docs/access.md.</summary>
-public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
+public abstract class AccessMatrixTests(ClubSite site)
 {
     private const string Yes = "yes";
     private const string No = "no";
@@ -112,7 +112,7 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
     [InlineData("signed out")]
     public async Task Matrix_WhoeverIsNoLongerKnown_IsNobody(string how)
     {
-        await using var own = new ClubHouse();
+        await using var own = new ClubHouse(site);
         var club = await own.OpenAsync();
         var keeper = await club.JoinAsync("Keeper", "home", Role.Keeper);
         using var phone = keeper.ByDeviceAlone();
@@ -206,3 +206,7 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
         return detail.StartsWith("Only the invented records", StringComparison.Ordinal) ? Yes : No;
     }
 }
+
+public sealed class AccessMatrixTestsOnSqlite(ClubSite site) : AccessMatrixTests(site), IClassFixture<ClubSite>;
+
+public sealed class AccessMatrixTestsOnPostgres(PostgresClubSite site) : AccessMatrixTests(site.Required()), IClassFixture<PostgresClubSite>;

@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>Coming in: passwords, links, waiting, and what is noted of it.</summary>
-public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
+public abstract class EntranceTests(ClubSite site)
 {
     [Fact]
     public async Task Join_ThenSignInElsewhere_IsTheSamePerson()
@@ -85,7 +85,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Link_UsedWithdrawnExpiredOrUnknown_LetsNobodyIn()
     {
-        await using var club = new ClubHouse();
+        await using var club = new ClubHouse(site);
         var own = await club.OpenAsync();
         var keeper = await own.JoinAsync("Keeper", "home", Role.Keeper);
         async Task RefusedAsync(string secret, string words)
@@ -190,7 +190,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Entrance_KnockedAtTooOften_SaysWhenToComeBack()
     {
-        await using var club = new ClubHouse(new RateLimits(EntrancePerFiveMinutes: 4));
+        await using var club = new ClubHouse(site, new RateLimits(EntrancePerFiveMinutes: 4));
         var own = await club.OpenAsync();
         var keeper = await own.JoinAsync("Keeper", "home", Role.Keeper);
         HttpResponseMessage answer;
@@ -211,7 +211,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Exchange_AskedTooOften_IsLimitedByPerson()
     {
-        await using var club = new ClubHouse(new RateLimits(ExchangePerMinute: 3));
+        await using var club = new ClubHouse(site, new RateLimits(ExchangePerMinute: 3));
         var own = await club.OpenAsync();
         var one = await own.JoinAsync("One", "home", Role.Helper);
         var two = await own.JoinAsync("Two", "home", Role.Helper);
@@ -224,7 +224,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Restart_OfTheServer_SignsNobodyOut()
     {
-        await using var club = new ClubHouse();
+        await using var club = new ClubHouse(site);
         var own = await club.OpenAsync();
         var keeper = await own.JoinAsync("Keeper", "home", Role.Keeper);
         await own.RestartAsync();
@@ -249,8 +249,9 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     public void Accounts_File_IsItsOwnersAlone()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows keeps files of a user's folder to the user by itself.");
-        if (!OperatingSystem.IsWindows())
-            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(site.Server.Accounts!.File));
+        Assert.Equal(site.OnPostgres, site.Server.Accounts!.File is null);
+        if (!OperatingSystem.IsWindows() && site.Server.Accounts.File is { } file)
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
     }
 
     [Fact]
@@ -260,3 +261,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
         Assert.False(context.Database.HasPendingModelChanges());
     }
 }
+
+public sealed class EntranceTestsOnSqlite(ClubSite site) : EntranceTests(site), IClassFixture<ClubSite>;
+
+public sealed class EntranceTestsOnPostgres(PostgresClubSite site) : EntranceTests(site.Required()), IClassFixture<PostgresClubSite>;
