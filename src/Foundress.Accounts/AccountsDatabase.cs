@@ -60,7 +60,7 @@ public sealed class AccountsDatabase : IDisposable
                 $"The accounts lie in {FileOf(directory)}, and the PostgreSQL database {database} has none. Nothing was changed. To take them along, run: foundress transfer --data \"{directory}\" with the same --database. To begin with new ones, move that file away.");
         }
 
-        return await OpenAsync(database is null ? new SqliteAccounts(FileOf(directory)) : new PostgresAccounts(database), time, cancellation);
+        return await OpenAsync(database is null ? new SqliteAccounts(FileOf(directory), time) : new PostgresAccounts(database), time, cancellation);
     }
 
     /// <summary>Opens accounts wherever they lie.</summary>

@@ -1,4 +1,5 @@
 using Foundress.Accounts;
+using Foundress.Accounts.Moving;
 using Foundress.Server.Accounts;
 using Foundress.Server.Books;
 using Foundress.Server.Demo;
@@ -54,6 +55,7 @@ public sealed class FoundressServer : IAsyncDisposable
         ServerOptions options, IDemoBook? demo = null, BookStoreOptions? storage = null, RateLimits? limits = null)
     {
         storage = (storage ?? new BookStoreOptions()) with { Database = options.Database };
+        storage = storage with { Companion = new AccountsBackups(options.Data, options.Database, storage.Time) };
         var store = await BookStore.OpenAsync(options.Data, storage);
         AccountsDatabase? accounts = null;
         try

@@ -23,7 +23,7 @@ public static class AccountsTransfer
     {
         if (!AccountsDatabase.IsIn(directory))
             return null;
-        using var source = await AccountsDatabase.OpenAsync(new SqliteAccounts(AccountsDatabase.FileOf(directory)), time, cancellation);
+        using var source = await AccountsDatabase.OpenAsync(new SqliteAccounts(AccountsDatabase.FileOf(directory), time), time, cancellation);
         using var target = await AccountsDatabase.OpenAsync(new PostgresAccounts(database), time, cancellation);
         return await FillAsync(source, target, cancellation);
     }

@@ -1,4 +1,6 @@
+using System.Globalization;
 using Foundress.Accounts.Model;
+using Foundress.Storage;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -13,9 +15,11 @@ internal sealed class SqliteAccounts : IAccountsBackend
     private readonly string _connection;
     private readonly DbContextOptions<SqliteAccountsContext> _options;
 
-    public SqliteAccounts(string file)
+    private readonly TimeProvider _time;
+
+    public SqliteAccounts(string file, TimeProvider time)
     {
-        File = file;
+        (File, _time) = (file, time);
         _connection = new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 5 }.ToString();
         _options = new DbContextOptionsBuilder<SqliteAccountsContext>().UseSqlite(_connection).Options;
     }
@@ -74,9 +78,21 @@ internal sealed class SqliteAccounts : IAccountsBackend
         await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", cancellation);
         if (present.Count == known.Count)
             return;
+        if (present.Count > 0)
+            KeepBeforeUpdate();
         // Left behind by a program that was killed; whoever holds the set-up lock is alone.
         await context.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS __EFMigrationsLock", cancellation);
         await context.Database.MigrateAsync(cancellation);
+    }
+
+    // So that the older program can be gone back to.
+    private void KeepBeforeUpdate()
+    {
+        var backups = new DataFolder(Path.GetDirectoryName(File)!).Backups;
+        Directory.CreateDirectory(backups);
+        var kept = Path.Combine(backups, "accounts-" + _time.GetUtcNow().ToString("yyyyMMdd-HHmmss'Z'", CultureInfo.InvariantCulture) + "-before-update.db");
+        if (!System.IO.File.Exists(kept))
+            SqliteAccountsFile.Copy(File, kept);
     }
 
     private static async Task<FileStream> AloneAsync(string path, CancellationToken cancellation)

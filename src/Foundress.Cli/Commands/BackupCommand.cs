@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Foundress.Cli.Running;
 using Foundress.Storage;
+using Foundress.Storage.Backups;
 
 namespace Foundress.Cli.Commands;
 
@@ -16,7 +17,8 @@ internal static class BackupCommand
         var command = new Command(
             "backup",
             """
-            Make a whole, checked copy of the book, also while the app is in use.
+            Make a whole, checked copy of the book, also while the app is in use; and of the accounts, where there are
+            any, in a second file with .accounts behind its name, which only you can read.
 
             Example:
               foundress backup /media/stick/book-2026-08-01.db
@@ -43,9 +45,16 @@ internal static class BackupCommand
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, made);
             else
-                around.Out.WriteLine($"Backup made and checked: {made.File} ({made.Bytes} bytes).");
+                Tell(around.Out, made);
             return ExitCodes.Fine;
         });
         return command;
+    }
+
+    private static void Tell(TextWriter text, Backup made)
+    {
+        text.WriteLine($"Backup made and checked: {made.File} ({made.Bytes} bytes).");
+        if (made.Accounts is { } accounts)
+            text.WriteLine($"The accounts lie beside it in {accounts}. Keep both together, and that file to yourself: it holds the hashes of passwords.");
     }
 }
