@@ -179,6 +179,7 @@ public sealed class FoundressServer : IAsyncDisposable
             api.MapLinks();
             api.MapPasskeys();
             api.MapPeople();
+            api.MapCalendarLinks();
         }
 
         app.MapGroup(string.Empty).AddEndpointFilter<RouteGroupBuilder, WholeBookTurns>().MapCalendar();

@@ -25,6 +25,7 @@ internal static class AccountsCopy
         new Table<IdentityUserPasskey<Guid>>("passkeys", rows => rows.OrderBy(p => p.CredentialId), passkey => passkey.Data.CreatedAt = Whole(passkey.Data.CreatedAt)),
         new Table<Membership>("memberships", rows => rows.OrderBy(m => m.PersonId).ThenBy(m => m.Operation)),
         new Table<EnrolledDevice>("devices", rows => rows.OrderBy(d => d.Id)),
+        new Table<CalendarLink>("calendar addresses", rows => rows.OrderBy(l => l.Id)),
         new Table<OneTimeLink>("links", rows => rows.OrderBy(l => l.Id)),
         new Table<SignInRecord>("sign-ins", rows => rows.OrderBy(s => s.Id), record => record.Id = 0),
         new Table<PassedOnEntry>("passed-on records", rows => rows.OrderBy(p => p.Operation).ThenBy(p => p.EntryId)),

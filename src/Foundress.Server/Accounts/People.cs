@@ -7,7 +7,7 @@ using Result = Foundress.Accounts.SignInResult;
 namespace Foundress.Server.Accounts;
 
 /// <summary>Makes accounts and changes them.</summary>
-internal sealed class People(AccountsContext context, UserManager<Person> users, SignInManager<Person> signIn, OneTimeLinks links, Devices devices, Entrance entrance, AccountsDatabase database)
+internal sealed class People(AccountsContext context, UserManager<Person> users, SignInManager<Person> signIn, OneTimeLinks links, Devices devices, CalendarLinks calendars, Entrance entrance, AccountsDatabase database)
 {
     /// <summary>Uses a one-time link: everything it leads to comes about, or the link stays unused.</summary>
     public async Task<AccountReply> JoinAsync(HttpContext http, JoinForm form)
@@ -37,7 +37,11 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
                 await SetPasswordAsync(person, form.Password);
             await links.GrantAsync(context, link, person, http.RequestAborted);
             if (link.PersonId is not null)
+            {
                 await devices.RevokeAllAsync(context, person.Id, CancellationToken.None);
+                await calendars.RevokeAllAsync(context, person.Id, CancellationToken.None);
+            }
+
             await transaction.CommitAsync(CancellationToken.None);
         }
 

@@ -5,6 +5,7 @@ using Foundress.Accounts;
 using Foundress.Accounts.Model;
 using Foundress.Server.Security;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
 
 namespace Foundress.Server.Tests.Accounts;
 
@@ -252,6 +253,26 @@ public abstract class EntranceTests(ClubSite site)
         Assert.Equal(site.OnPostgres, site.Server.Accounts!.File is null);
         if (!OperatingSystem.IsWindows() && site.Server.Accounts.File is { } file)
             Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+    }
+
+    [Fact]
+    public async Task Accounts_OfAnOlderVersion_AreKeptAsTheyWereBeforeTheUpdate()
+    {
+        using var folder = new Running.TempData();
+        var file = folder[AccountsDatabase.FileName];
+        await using (var older = Foundress.Accounts.Sqlite.SqliteAccountsFile.Context(file))
+            await older.GetService<Microsoft.EntityFrameworkCore.Migrations.IMigrator>().MigrateAsync("Initial");
+        using (await AccountsDatabase.OpenAsync(folder.Path, site.Time))
+        {
+        }
+
+        // Once is enough.
+        using (await AccountsDatabase.OpenAsync(folder.Path, site.Time))
+        {
+        }
+
+        await using var kept = Foundress.Accounts.Sqlite.SqliteAccountsFile.Context(Assert.Single(Directory.GetFiles(folder["backups"])));
+        Assert.Equal("Initial", Assert.Single(await kept.Database.GetAppliedMigrationsAsync()).Split('_')[1]);
     }
 
     [Fact]
