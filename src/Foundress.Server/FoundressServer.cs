@@ -58,6 +58,7 @@ public sealed class FoundressServer : IAsyncDisposable
         storage = storage with { Companion = new AccountsBackups(options.Data, options.Database, storage.Time) };
         var store = await BookStore.OpenAsync(options.Data, storage);
         AccountsDatabase? accounts = null;
+        WebApplication? app = null;
         try
         {
             // Accounts once made are always used, so that a forgotten option cannot open the book.
@@ -67,7 +68,7 @@ public sealed class FoundressServer : IAsyncDisposable
                 await new SignInLog(accounts).PruneAsync();
             if (options.Demo && demo is not null)
                 await DemoFill.RunAsync(store, demo, storage.Time);
-            var app = Build(options, store, accounts, storage.Time, limits ?? new RateLimits());
+            app = Build(options, store, accounts, storage.Time, limits ?? new RateLimits());
             var server = new FoundressServer(app, store, accounts);
             if (accounts is not null)
                 await CookieKeys.MakeSureAsync(accounts, app.Services);
@@ -79,6 +80,9 @@ public sealed class FoundressServer : IAsyncDisposable
         }
         catch
         {
+            // With it end what it has begun already, before what that works with.
+            if (app is not null)
+                await app.DisposeAsync();
             accounts?.Dispose();
             store.Dispose();
             throw;
@@ -134,7 +138,7 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddSingleton<ApiaryBooks>();
         if (options.Forecasts)
             builder.Services.AddHostedService<FleetForecasts>();
-        builder.Services.AddSingleton(accounts is null ? TimeProvider.System : time);
+        builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(options.Reach);
         builder.Services.AddRunning(options.Running);
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(1, AccountsJson.Default));

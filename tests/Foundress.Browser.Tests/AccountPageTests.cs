@@ -1,5 +1,6 @@
 using Deque.AxeCore.Playwright;
 using Foundress.Accounts;
+using Foundress.ServerForTests;
 using Microsoft.Playwright;
 
 namespace Foundress.Browser.Tests;
@@ -12,7 +13,7 @@ public sealed class AccountPageTests(PublishedApp app)
     [Fact]
     public async Task Invitation_FromKeeperToHelper_BothShareOneBook()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var server = await app.ServeAsync("--accounts");
         await using var keeper = await JoinAsync(server, "Anna Keeper", Role.Keeper);
         await keeper.OpenAsync();
         await keeper.RegisterAsync("Hazel bank", "1-3");
@@ -23,7 +24,7 @@ public sealed class AccountPageTests(PublishedApp app)
         await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
         var link = await keeper.Page.Locator(".link").InnerTextAsync();
 
-        await using var helper = await app.VisitAsync(server.Address);
+        await using var helper = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
         await helper.Page.GotoAsync(link);
         Assert.Equal("Ben Helper", await helper.Page.GetByLabel("Your name").InputValueAsync());
         await helper.Page.GetByLabel("Password").FillAsync("short");
@@ -45,7 +46,7 @@ public sealed class AccountPageTests(PublishedApp app)
     [Fact]
     public async Task DeviceTakenOff_KeepsEverythingAndSaysSo_UntilItSignsInAgain()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var server = await app.ServeAsync("--accounts");
         await using var phone = await JoinAsync(server, "Ben Helper", Role.Helper);
         await phone.OpenAsync();
         await phone.RegisterAsync("Hazel bank", "1-3");
@@ -81,7 +82,7 @@ public sealed class AccountPageTests(PublishedApp app)
     [Fact]
     public async Task Passkey_AddedInTheBrowser_SignsIn()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var server = await app.ServeAsync("--accounts");
         await using var anna = await JoinAsync(server, "Anna Keeper", Role.Keeper);
         var devtools = await anna.Context.NewCDPSessionAsync(anna.Page);
         await devtools.SendAsync("WebAuthn.enable");
@@ -105,8 +106,8 @@ public sealed class AccountPageTests(PublishedApp app)
     [Fact]
     public async Task Pages_EveryThemeAndScreen_PassAxeTargetsAndWidth()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
-        await using var visitor = await app.VisitAsync(server.Address);
+        await using var server = await app.ServeAsync("--accounts");
+        await using var visitor = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
         var check = new PageCheck();
         await visitor.Page.GotoAsync("/account.html");
         await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Sign in" }).WaitForAsync();
@@ -131,8 +132,8 @@ public sealed class AccountPageTests(PublishedApp app)
     {
         using var accounts = await AccountsDatabase.OpenAsync(server.Data, TimeProvider.System);
         var link = await new OneTimeLinks(accounts).MakeAsync(new LinkOffer("home", role, name, LinkOffer.Usual), null);
-        var visitor = await app.VisitAsync(server.Address);
-        await visitor.Page.GotoAsync(link.At(new Uri(server.Address + "/")).ToString());
+        var visitor = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
+        await visitor.Page.GotoAsync(link.At(server.Site).ToString());
         await visitor.Page.GetByLabel("Password").FillAsync(Password);
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
         await visitor.Page.GetByText("Signed in as " + name).WaitForAsync();

@@ -24,6 +24,7 @@ internal static class AccountServices
         services.AddSingleton<Devices>();
         services.AddSingleton<CalendarLinks>();
         services.AddSingleton<SignInLog>();
+        services.AddHostedService<SignInDuty>();
         services.AddSingleton<PassedOnLog>();
         services.AddSingleton<EntryGate>();
         services.AddScoped<Entrance>();

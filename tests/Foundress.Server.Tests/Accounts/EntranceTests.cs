@@ -3,9 +3,14 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using Foundress.Accounts;
 using Foundress.Accounts.Model;
+using Foundress.Server.Accounts;
+using Foundress.Server.Problems;
 using Foundress.Server.Security;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Foundress.Server.Tests.Accounts;
 
@@ -162,6 +167,65 @@ public abstract class EntranceTests(ClubSite site)
         // Nobody can tell a wrong name from a wrong password from an account that waits.
         Assert.Single(texts);
         Assert.Equal(HttpStatusCode.OK, (await phone.GetAsync("operations/home/entries")).StatusCode);
+    }
+
+    // By what is done, not by the time it takes: one slow hash for each try, whether there is such a name or not.
+    [Theory]
+    [InlineData("nobody of that name")]
+    [InlineData("wrong password")]
+    [InlineData("waiting")]
+    [InlineData("closed")]
+    [InlineData("too long")]
+    public async Task SignIn_Refused_ComparesOnePasswordWhateverTheReason(string why)
+    {
+        var name = "Slow " + why;
+        if (why != "nobody of that name")
+            await site.JoinAsync(name, "home", Role.Helper);
+        if (why == "closed")
+            await new Registry(site.Server.Accounts!).CloseAsync(name);
+        for (var n = 0; why == "waiting" && n < 5; n++)
+            await site.Stranger().PostAsync("account/sign-in", new { name, password = "not the password" });
+        await using var scope = site.Server.Services.CreateAsyncScope();
+        var counted = new CountedHasher();
+        scope.ServiceProvider.GetRequiredService<UserManager<Person>>().PasswordHasher = counted;
+        var http = new DefaultHttpContext { RequestServices = scope.ServiceProvider };
+        var form = new SignInForm(name, why == "too long" ? new string('x', 5_000) : "not the password");
+        var refused = await Assert.ThrowsAsync<RequestProblemException>(() => scope.ServiceProvider.GetRequiredService<Entrance>().WithPasswordAsync(http, form));
+        Assert.Equal((401, 1), (refused.Status, counted.Compared));
+        Assert.InRange(counted.Longest, 1, 200);
+    }
+
+    private sealed class CountedHasher : PasswordHasher<Person>
+    {
+        public int Compared { get; private set; }
+
+        public int Longest { get; private set; }
+
+        public override PasswordVerificationResult VerifyHashedPassword(Person user, string hashedPassword, string providedPassword)
+        {
+            (Compared, Longest) = (Compared + 1, Math.Max(Longest, providedPassword.Length));
+            return base.VerifyHashedPassword(user, hashedPassword, providedPassword);
+        }
+    }
+
+    [Fact]
+    public async Task SignIns_OfLongAgo_AreForgottenWhileTheServerRuns()
+    {
+        await using var club = new ClubHouse(site);
+        var own = await club.OpenAsync();
+        await own.JoinAsync("Keeper", "home", Role.Keeper);
+        var log = new SignInLog(own.Server.Accounts!);
+        Assert.Single(await log.AllAsync());
+        own.Time.Advance(SignInLog.Kept - TimeSpan.FromDays(1));
+        Assert.Single(await log.AllAsync());
+        // A day at a time, until the duty of one of them is done.
+        for (var n = 0; n < 500 && (await log.AllAsync()).Count > 0; n++)
+        {
+            own.Time.Advance(SignInDuty.Every);
+            await Task.Delay(10);
+        }
+
+        Assert.Empty(await log.AllAsync());
     }
 
     [Fact]
