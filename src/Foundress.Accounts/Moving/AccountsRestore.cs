@@ -5,7 +5,6 @@ using Foundress.Accounts.Sqlite;
 using Foundress.Storage;
 using Foundress.Storage.Backups;
 using Foundress.Storage.Postgres;
-using Foundress.Storage.Sqlite;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
