@@ -104,6 +104,27 @@ public sealed class AccountPageTests(PublishedApp app)
     }
 
     [Fact]
+    public async Task CalendarAddress_MadeInTheBrowser_IsReadByAProgramUntilItIsTakenOff()
+    {
+        await using var server = await app.ServeAsync("--accounts");
+        await using var anna = await JoinAsync(server, "Anna Keeper", Role.Keeper);
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Make the addresses" }).ClickAsync();
+        var address = new Uri(await anna.Page.Locator(".link").InnerTextAsync());
+        Assert.Equal(server.Site.Authority, address.Authority);
+        using var program = new HttpClient();
+        Assert.StartsWith("BEGIN:VCALENDAR", await program.GetStringAsync(address), StringComparison.Ordinal);
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
+        // Of one's own card and of the keeper's list.
+        await anna.Page.GetByText("last read").Nth(1).WaitForAsync();
+        Assert.Equal(0, await anna.Page.Locator(".link").CountAsync());
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Take the address off" }).ClickAsync();
+        await anna.Page.GetByText("Calendar programs get nothing any more.").WaitForAsync();
+        using var refused = await program.GetAsync(address);
+        Assert.Equal(System.Net.HttpStatusCode.Unauthorized, refused.StatusCode);
+        Assert.Empty(anna.Faults);
+    }
+
+    [Fact]
     public async Task Pages_EveryThemeAndScreen_PassAxeTargetsAndWidth()
     {
         await using var server = await app.ServeAsync("--accounts");
@@ -115,9 +136,11 @@ public sealed class AccountPageTests(PublishedApp app)
         await check.LookAsync(visitor.Page, "account-sign-in");
 
         await using var keeper = await JoinAsync(server, "Anna Keeper", Role.Keeper);
+        await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make the addresses" }).ClickAsync();
+        await keeper.Page.GetByText("Give these to your calendar program").WaitForAsync();
         await keeper.Page.GetByLabel("Who is it for?").FillAsync("Ben");
         await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
-        var link = await keeper.Page.Locator(".link").InnerTextAsync();
+        var link = await keeper.Page.Locator(".link").Nth(1).InnerTextAsync();
         await keeper.Page.RunAxe();
         await check.LookAsync(keeper.Page, "account-people");
 
