@@ -1,30 +1,29 @@
 using Foundress.Accounts.Model;
+using Foundress.Accounts.Postgres;
 using Foundress.Accounts.Sqlite;
-using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore;
+using Foundress.Storage;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Foundress.Accounts;
 
-/// <summary>The accounts of a data folder: a SQLite file beside the book, so that the book can be handed on without them.</summary>
+/// <summary>
+/// The accounts of a book, apart from it so that the book can be handed on without them: a SQLite file of the data folder, or,
+/// where the book lies in PostgreSQL, a schema of the same database, which all servers on it share.
+/// </summary>
 public sealed class AccountsDatabase : IDisposable
 {
     /// <summary>Name of the file.</summary>
     public const string FileName = "accounts.db";
 
-    private static readonly TimeSpan SetupPatience = TimeSpan.FromMinutes(1);
+    private readonly IAccountsBackend _backend;
 
-    private readonly string _connection;
-    private readonly DbContextOptions<SqliteAccountsContext> _options;
+    private AccountsDatabase(IAccountsBackend backend, TimeProvider time) => (_backend, Time) = (backend, time);
 
-    private AccountsDatabase(string file, TimeProvider time)
-    {
-        (File, Time) = (file, time);
-        _connection = new SqliteConnectionStringBuilder { DataSource = file, ForeignKeys = true, DefaultTimeout = 5 }.ToString();
-        _options = new DbContextOptionsBuilder<SqliteAccountsContext>().UseSqlite(_connection).Options;
-    }
+    /// <summary>The file; null where they lie in PostgreSQL.</summary>
+    public string? File => (_backend as SqliteAccounts)?.File;
 
-    /// <summary>The file.</summary>
-    public string File { get; }
+    /// <summary>Where they lie, in words that may be shown.</summary>
+    public string Place => _backend.Place;
 
     /// <summary>The clock.</summary>
     public TimeProvider Time { get; }
@@ -32,91 +31,70 @@ public sealed class AccountsDatabase : IDisposable
     /// <summary>Now, in milliseconds since 1970 UTC.</summary>
     public long Now => Time.GetUtcNow().ToUnixTimeMilliseconds();
 
-    /// <summary>Whether a data folder has accounts.</summary>
+    /// <summary>Whether a data folder has a file of accounts.</summary>
     public static bool IsIn(string directory) => System.IO.File.Exists(Path.Combine(directory, FileName));
 
-    /// <summary>Opens the accounts of a data folder, making the file if there is none.</summary>
+    /// <summary>Whether a book has accounts.</summary>
+    /// <param name="directory">The data folder.</param>
+    /// <param name="database">The PostgreSQL database that holds the book; none for the file of the data folder.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <exception cref="StorageException">The database cannot be reached or entered.</exception>
+    public static async Task<bool> ExistAsync(string directory, PostgresAddress? database, CancellationToken cancellation = default) =>
+        // A file beside a database counts: otherwise a book moved over without its accounts would be open to everybody.
+        IsIn(directory) || (database is not null && await PostgresAccounts.AreInAsync(database, cancellation));
+
+    /// <summary>Opens the accounts of a book, making them if there are none.</summary>
     /// <param name="directory">The data folder.</param>
     /// <param name="time">The clock.</param>
+    /// <param name="database">The PostgreSQL database that holds the book; none for the file of the data folder.</param>
     /// <param name="cancellation">Gives up waiting.</param>
-    /// <exception cref="AccountsException">The file cannot be used; it has been left as it was.</exception>
-    public static async Task<AccountsDatabase> OpenAsync(string directory, TimeProvider time, CancellationToken cancellation = default)
+    /// <exception cref="AccountsException">The accounts cannot be used; they have been left as they were.</exception>
+    /// <exception cref="StorageException">The PostgreSQL database cannot be used.</exception>
+    public static async Task<AccountsDatabase> OpenAsync(
+        string directory, TimeProvider time, PostgresAddress? database = null, CancellationToken cancellation = default)
     {
-        var file = Path.Combine(Path.GetFullPath(directory), FileName);
-        var database = new AccountsDatabase(file, time);
-        try
+        if (database is not null && IsIn(directory) && !await PostgresAccounts.AreInAsync(database, cancellation))
         {
-            Directory.CreateDirectory(directory);
-            await using var alone = await AloneAsync(file + ".setup.lock", cancellation);
-            await database.PrepareAsync(cancellation);
-            return database;
-        }
-        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException)
-        {
-            database.Dispose();
             throw new AccountsException(
                 AccountsFault.Store,
-                $"The accounts in {file} cannot be read or written: {error.Message} The file was left as it is. Check that you may read and write it, or put a copy of it back.", error);
+                $"The accounts lie in {FileOf(directory)}, and the PostgreSQL database {database} has none. Nothing was changed. To take them along, run: foundress transfer --data \"{directory}\" with the same --database. To begin with new ones, move that file away.");
+        }
+
+        return await OpenAsync(database is null ? new SqliteAccounts(FileOf(directory), time) : new PostgresAccounts(database), time, cancellation);
+    }
+
+    /// <summary>Opens accounts wherever they lie.</summary>
+    internal static async Task<AccountsDatabase> OpenAsync(IAccountsBackend backend, TimeProvider time, CancellationToken cancellation)
+    {
+        var accounts = new AccountsDatabase(backend, time);
+        try
+        {
+            await backend.PrepareAsync(cancellation);
+            return accounts;
         }
         catch
         {
-            database.Dispose();
+            accounts.Dispose();
             throw;
         }
     }
 
+    /// <summary>The file of accounts of a data folder.</summary>
+    internal static string FileOf(string directory) => Path.Combine(Path.GetFullPath(directory), FileName);
+
     /// <summary>A connection of one's own, to be disposed of.</summary>
-    public AccountsContext Open() => new SqliteAccountsContext(_options);
+    public AccountsContext Open() => _backend.Open();
 
-    /// <summary>Closes the idle connections, so that the write-ahead log is folded into the file.</summary>
-    public void Dispose()
-    {
-        using var connection = new SqliteConnection(_connection);
-        SqliteConnection.ClearPool(connection);
-    }
+    /// <summary>
+    /// Begins a transaction beside which no other of its kind runs, in this program or another: what it has looked at is still
+    /// so when it ends.
+    /// </summary>
+    public Task<IDbContextTransaction> BeginAloneAsync(AccountsContext context, CancellationToken cancellation = default) =>
+        _backend.BeginAloneAsync(context, cancellation);
 
-    private async Task PrepareAsync(CancellationToken cancellation)
-    {
-        MakeForOwnerOnly();
-        await using var context = Open();
-        var known = context.Database.GetMigrations().ToHashSet(StringComparer.Ordinal);
-        var present = (await context.Database.GetAppliedMigrationsAsync(cancellation)).ToList();
-        if (present.Find(migration => !known.Contains(migration)) is { } unknown)
-        {
-            throw new AccountsException(
-                AccountsFault.Store, $"The accounts in {File} were written by a newer version of Foundress (it knows '{unknown}', this one does not). The file was left as it is. Start the newer version.");
-        }
+    /// <summary>Runs work that makes a server ready while no other server does, so that what one makes the next finds.</summary>
+    public Task AloneInSetupAsync(Func<Task> work, CancellationToken cancellation = default) => _backend.AloneInSetupAsync(work, cancellation);
 
-        await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", cancellation);
-        if (present.Count == known.Count)
-            return;
-        // Left behind by a program that was killed; whoever holds the set-up lock is alone.
-        await context.Database.ExecuteSqlRawAsync("DROP TABLE IF EXISTS __EFMigrationsLock", cancellation);
-        await context.Database.MigrateAsync(cancellation);
-    }
-
-    // Hashes of passwords and the keys of session cookies are nobody else's business on a computer with several users.
-    private void MakeForOwnerOnly()
-    {
-        if (System.IO.File.Exists(File) || OperatingSystem.IsWindows())
-            return;
-        using var made = new FileStream(
-            File, new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite });
-    }
-
-    private static async Task<FileStream> AloneAsync(string path, CancellationToken cancellation)
-    {
-        var pause = TimeSpan.FromMilliseconds(50);
-        for (var waited = TimeSpan.Zero; ; waited += pause)
-        {
-            try
-            {
-                return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            }
-            catch (IOException) when (waited < SetupPatience && System.IO.File.Exists(path))
-            {
-                await Task.Delay(pause, cancellation);
-            }
-        }
-    }
+    /// <inheritdoc/>
+    public void Dispose() => _backend.Dispose();
 }

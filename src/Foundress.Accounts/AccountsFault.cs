@@ -15,6 +15,9 @@ public enum AccountsFault
     /// <summary>The person asking may not do it.</summary>
     Forbidden,
 
-    /// <summary>The file of accounts cannot be read or written.</summary>
+    /// <summary>The accounts cannot be read or written.</summary>
     Store,
+
+    /// <summary>There is no room left where they lie.</summary>
+    NoRoom,
 }

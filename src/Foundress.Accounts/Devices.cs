@@ -24,7 +24,7 @@ public sealed class Devices(AccountsDatabase database)
         CheckName(name);
         label = label.Trim() is { Length: > 0 } given ? given[..Math.Min(given.Length, PersonNames.GreatestLength)] : "A device";
         await using var context = database.Open();
-        await using var transaction = await context.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellation);
+        await using var transaction = await database.BeginAloneAsync(context, cancellation);
         if (await context.Devices.AnyAsync(d => d.Name == name && d.PersonId != person, cancellation))
             throw Taken();
         var now = database.Now;
@@ -46,14 +46,14 @@ public sealed class Devices(AccountsDatabase database)
     }
 
     /// <summary>Looks whether a device could be enrolled for somebody.</summary>
+    /// <param name="context">Where it is looked up, within what else is done there.</param>
     /// <param name="name">The name it has in the entries written on it.</param>
     /// <param name="person">Whose it would be.</param>
     /// <param name="cancellation">Gives up.</param>
     /// <exception cref="AccountsException">It cannot: the name is no name, or is bound to somebody else.</exception>
-    public async Task CheckAsync(string name, Guid person, CancellationToken cancellation = default)
+    public static async Task CheckAsync(AccountsContext context, string name, Guid person, CancellationToken cancellation = default)
     {
         CheckName(name);
-        await using var context = database.Open();
         if (await context.Devices.AnyAsync(d => d.Name == name && d.PersonId != person, cancellation))
             throw Taken();
     }
@@ -116,9 +116,11 @@ public sealed class Devices(AccountsDatabase database)
     public async Task RevokeAsync(Guid person, Guid device, CancellationToken cancellation = default)
     {
         await using var context = database.Open();
+        await using var transaction = await database.BeginAloneAsync(context, cancellation);
         var now = database.Now;
         if (await context.Devices.Where(d => d.Id == device && d.PersonId == person && d.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.RevokedAt, now), cancellation) == 0)
             throw new AccountsException(AccountsFault.Gone, "There is no such device, or it is taken off already. Load the list again.");
+        await transaction.CommitAsync(CancellationToken.None);
     }
 
     /// <summary>Takes all devices of a person off, within what else a context does.</summary>

@@ -78,7 +78,7 @@ public sealed class Members(AccountsDatabase database)
     {
         await using var context = database.Open();
         // Alone, so that two keepers cannot remove each other at once.
-        await using var transaction = await context.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellation);
+        await using var transaction = await database.BeginAloneAsync(context, cancellation);
         var membership = await context.Memberships.SingleOrDefaultAsync(m => m.PersonId == person && m.Operation == operation && m.EndedAt == null, cancellation)
             ?? throw new AccountsException(AccountsFault.Gone, $"This person is no member of '{operation}'. Load the list again.");
         if (endsKeeping && membership.Role == Role.Keeper

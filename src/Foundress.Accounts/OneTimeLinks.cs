@@ -40,6 +40,13 @@ public sealed class OneTimeLinks(AccountsDatabase database)
     public async Task<OneTimeLink> LookAsync(string secret, CancellationToken cancellation = default)
     {
         await using var context = database.Open();
+        return await LookAsync(context, secret, cancellation);
+    }
+
+    /// <summary>The same within what else a context does.</summary>
+    /// <exception cref="AccountsException">It cannot be used.</exception>
+    public async Task<OneTimeLink> LookAsync(AccountsContext context, string secret, CancellationToken cancellation = default)
+    {
         var hash = Secrets.Hash(secret);
         return Usable(await context.Links.AsNoTracking().SingleOrDefaultAsync(l => l.Hash == hash, cancellation));
     }

@@ -13,7 +13,7 @@ public sealed class PassedOnLog(AccountsDatabase database)
     public async Task NoteAsync(string operation, IReadOnlyCollection<Guid> entries, Guid person, string device, CancellationToken cancellation = default)
     {
         await using var context = database.Open();
-        await using var transaction = await context.Database.BeginTransactionAsync(System.Data.IsolationLevel.Serializable, cancellation);
+        await using var transaction = await database.BeginAloneAsync(context, cancellation);
         var known = await context.PassedOn.Where(p => p.Operation == operation && entries.Contains(p.EntryId)).Select(p => p.EntryId).ToHashSetAsync(cancellation);
         var now = database.Now;
         context.PassedOn.AddRange(entries.Where(entry => !known.Contains(entry)).Distinct().Select(entry => new PassedOnEntry { Operation = operation, EntryId = entry, PersonId = person, Device = device, At = now }));

@@ -29,7 +29,7 @@ public sealed class Registry(AccountsDatabase database)
     public async Task CloseAsync(string name, CancellationToken cancellation = default)
     {
         await using var context = database.Open();
-        await using var transaction = await context.Database.BeginTransactionAsync(cancellation);
+        await using var transaction = await database.BeginAloneAsync(context, cancellation);
         var person = await OneAsync(context, name, cancellation);
         var now = database.Now;
         (person.IsAdministrator, person.PasswordHash) = (false, null);
@@ -39,6 +39,7 @@ public sealed class Registry(AccountsDatabase database)
         await context.UserPasskeys.Where(p => p.UserId == person.Id).ExecuteDeleteAsync(cancellation);
         await context.Memberships.Where(m => m.PersonId == person.Id && m.EndedAt == null).ExecuteUpdateAsync(set => set.SetProperty(m => m.EndedAt, now), cancellation);
         await context.Devices.Where(d => d.PersonId == person.Id && d.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.RevokedAt, now), cancellation);
+        await context.CalendarLinks.Where(l => l.PersonId == person.Id && l.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(l => l.RevokedAt, now), cancellation);
         await context.Links.Where(l => (l.PersonId == person.Id || l.MadeBy == person.Id) && l.UsedAt == null).ExecuteUpdateAsync(set => set.SetProperty(l => l.WithdrawnAt, now), cancellation);
         await transaction.CommitAsync(CancellationToken.None);
     }

@@ -12,6 +12,9 @@ public sealed class SignInLog(AccountsDatabase database)
     /// <summary>How long a try is kept.</summary>
     public static readonly TimeSpan Kept = TimeSpan.FromDays(400);
 
+    // A calendar program asks many times a day, often from networks that take turns.
+    private static readonly TimeSpan CalendarEvery = TimeSpan.FromDays(30);
+
     private const int Most = 200;
 
     /// <summary>Notes a try.</summary>
@@ -20,6 +23,19 @@ public sealed class SignInLog(AccountsDatabase database)
         await using var context = database.Open();
         context.SignIns.Add(new SignInRecord { At = database.Now, PersonId = person, Way = way, Result = result, Network = Network(address) });
         await context.SaveChangesAsync(cancellation);
+    }
+
+    /// <summary>Notes that a calendar program read for somebody, unless it is noted lately from the same network.</summary>
+    public async Task NoteCalendarAsync(Guid person, IPAddress? address, CancellationToken cancellation = default)
+    {
+        var (network, since) = (Network(address), database.Now - (long)CalendarEvery.TotalMilliseconds);
+        await using (var context = database.Open())
+        {
+            if (await context.SignIns.AnyAsync(s => s.At > since && s.PersonId == person && s.Way == SignInWay.Calendar && s.Result == SignInResult.Let && s.Network == network, cancellation))
+                return;
+        }
+
+        await NoteAsync(person, SignInWay.Calendar, SignInResult.Let, address, cancellation);
     }
 
     /// <summary>The latest tries of an operation's members, newest first.</summary>

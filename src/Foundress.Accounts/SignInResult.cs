@@ -14,4 +14,10 @@ public enum SignInResult
 
     /// <summary>Too many wrong tries; the account waits.</summary>
     Waiting,
+
+    /// <summary>A calendar address was made, and one there was before taken off.</summary>
+    Made,
+
+    /// <summary>A calendar address was taken off.</summary>
+    Off,
 }

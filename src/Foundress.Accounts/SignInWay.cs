@@ -11,4 +11,7 @@ public enum SignInWay
 
     /// <summary>With a one-time link.</summary>
     Link,
+
+    /// <summary>With the secret address of a calendar program, which reads what is due and nothing else.</summary>
+    Calendar,
 }

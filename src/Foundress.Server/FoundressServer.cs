@@ -1,4 +1,5 @@
 using Foundress.Accounts;
+using Foundress.Accounts.Moving;
 using Foundress.Server.Accounts;
 using Foundress.Server.Books;
 using Foundress.Server.Demo;
@@ -54,19 +55,23 @@ public sealed class FoundressServer : IAsyncDisposable
         ServerOptions options, IDemoBook? demo = null, BookStoreOptions? storage = null, RateLimits? limits = null)
     {
         storage = (storage ?? new BookStoreOptions()) with { Database = options.Database };
+        storage = storage with { Companion = new AccountsBackups(options.Data, options.Database, storage.Time) };
         var store = await BookStore.OpenAsync(options.Data, storage);
         AccountsDatabase? accounts = null;
+        WebApplication? app = null;
         try
         {
             // Accounts once made are always used, so that a forgotten option cannot open the book.
-            if (options.Reach.Accounts || AccountsDatabase.IsIn(options.Data))
-                accounts = await AccountsDatabase.OpenAsync(options.Data, storage.Time);
+            if (options.Reach.Accounts || await AccountsDatabase.ExistAsync(options.Data, options.Database))
+                accounts = await AccountsDatabase.OpenAsync(options.Data, storage.Time, options.Database);
             if (accounts is not null)
                 await new SignInLog(accounts).PruneAsync();
             if (options.Demo && demo is not null)
                 await DemoFill.RunAsync(store, demo, storage.Time);
-            var app = Build(options, store, accounts, storage.Time, limits ?? new RateLimits());
+            app = Build(options, store, accounts, storage.Time, limits ?? new RateLimits());
             var server = new FoundressServer(app, store, accounts);
+            if (accounts is not null)
+                await CookieKeys.MakeSureAsync(accounts, app.Services);
             await app.StartAsync();
             var bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
             var scheme = options.Reach.Certificate is null ? "http" : "https";
@@ -75,6 +80,9 @@ public sealed class FoundressServer : IAsyncDisposable
         }
         catch
         {
+            // With it end what it has begun already, before what that works with.
+            if (app is not null)
+                await app.DisposeAsync();
             accounts?.Dispose();
             store.Dispose();
             throw;
@@ -131,7 +139,7 @@ public sealed class FoundressServer : IAsyncDisposable
         builder.Services.AddSingleton<ReadAhead>().AddHostedService(services => services.GetRequiredService<ReadAhead>());
         if (options.Forecasts)
             builder.Services.AddHostedService<FleetForecasts>();
-        builder.Services.AddSingleton(accounts is null ? TimeProvider.System : time);
+        builder.Services.AddSingleton(time);
         builder.Services.AddSingleton(options.Reach);
         builder.Services.AddRunning(options.Running);
         builder.Services.ConfigureHttpJsonOptions(json => json.SerializerOptions.TypeInfoResolverChain.Insert(1, AccountsJson.Default));
@@ -177,6 +185,7 @@ public sealed class FoundressServer : IAsyncDisposable
             api.MapLinks();
             api.MapPasskeys();
             api.MapPeople();
+            api.MapCalendarLinks();
         }
 
         app.MapGroup(string.Empty).AddEndpointFilter<RouteGroupBuilder, WholeBookTurns>().MapCalendar();

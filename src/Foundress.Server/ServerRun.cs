@@ -27,7 +27,6 @@ public static class ServerRun
         problem ??= other;
         problem ??= ServerOptions.ProblemWithAddresses(
             Environment.GetEnvironmentVariable("ASPNETCORE_URLS") ?? Environment.GetEnvironmentVariable("DOTNET_URLS"));
-        problem ??= options!.Reach.Problem(options.Reach.Accounts || AccountsDatabase.IsIn(options.Data));
         if (problem is null && options is { Demo: true } && demo is null)
             problem = "--demo: this build has no invented records.";
         if (problem is null && options is { Forecasts: true, Database: null })
@@ -43,6 +42,12 @@ public static class ServerRun
 
         try
         {
+            if (options.Reach.Problem(options.Reach.Accounts || await AccountsDatabase.ExistAsync(options.Data, options.Database)) is { } unreachable)
+            {
+                await errors.WriteLineAsync(unreachable);
+                return ServerExit.BadOption;
+            }
+
             await using var server = await FoundressServer.StartAsync(options, demo);
             await output.WriteLineAsync($"Foundress is at {server.Address} (data in {server.Store.Place}{(options.Demo ? $"; invented records from seed {demo!.Seed}" : string.Empty)})");
             await output.FlushAsync();

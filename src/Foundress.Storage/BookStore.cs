@@ -42,7 +42,7 @@ public sealed partial class BookStore : IDisposable
         _options = options;
         _database = database;
         _writers = new WriterGates(database.Writers);
-        _backups = new BackupFolder(folder, options.Time, database.Copy);
+        _backups = new BackupFolder(folder, options.Time, database.Copy, options.Companion);
     }
 
     /// <summary>Where the book lies, or its backups when the book lies in PostgreSQL.</summary>

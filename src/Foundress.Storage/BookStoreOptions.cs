@@ -1,3 +1,5 @@
+using Foundress.Storage.Backups;
+
 namespace Foundress.Storage;
 
 /// <summary>How a store behaves.</summary>
@@ -18,6 +20,9 @@ public sealed record BookStoreOptions
 
     /// <summary>On how many days a backup is kept: the newest of each day, from 1.</summary>
     public int DaysKept { get; init; } = 14;
+
+    /// <summary>What is copied with every backup, into a file beside it; nothing when there is none.</summary>
+    public IBackupCompanion? Companion { get; init; }
 
     /// <summary>How long to wait for another program that is writing.</summary>
     public TimeSpan Patience { get; init; } = TimeSpan.FromSeconds(5);

@@ -14,7 +14,7 @@ public sealed class LayerTests
         ["Foundress.Reports"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
         ["Foundress.Calendar"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
         ["Foundress.Storage"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book"],
-        ["Foundress.Accounts"] = [],
+        ["Foundress.Accounts"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Storage"],
         ["Foundress.Web"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports"],
         ["Foundress.Cli"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage", "Foundress.Accounts"],
         ["Foundress.Server"] = ["Foundress.Science", "Foundress.Knowledge", "Foundress.Book", "Foundress.Reports", "Foundress.Calendar", "Foundress.Storage", "Foundress.Accounts", "Foundress.Web"],

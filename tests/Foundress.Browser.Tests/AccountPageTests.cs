@@ -1,5 +1,6 @@
 using Deque.AxeCore.Playwright;
 using Foundress.Accounts;
+using Foundress.ServerForTests;
 using Microsoft.Playwright;
 
 namespace Foundress.Browser.Tests;
@@ -12,7 +13,7 @@ public sealed class AccountPageTests(PublishedApp app)
     [Fact]
     public async Task Invitation_FromKeeperToHelper_BothShareOneBook()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var server = await app.ServeAsync("--accounts");
         await using var keeper = await JoinAsync(server, "Anna Keeper", Role.Keeper);
         await keeper.OpenAsync();
         await keeper.RegisterAsync("Hazel bank", "1-3");
@@ -23,7 +24,7 @@ public sealed class AccountPageTests(PublishedApp app)
         await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
         var link = await keeper.Page.Locator(".link").InnerTextAsync();
 
-        await using var helper = await app.VisitAsync(server.Address);
+        await using var helper = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
         await helper.Page.GotoAsync(link);
         Assert.Equal("Ben Helper", await helper.Page.GetByLabel("Your name").InputValueAsync());
         await helper.Page.GetByLabel("Password").FillAsync("short");
@@ -45,7 +46,7 @@ public sealed class AccountPageTests(PublishedApp app)
     [Fact]
     public async Task DeviceTakenOff_KeepsEverythingAndSaysSo_UntilItSignsInAgain()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var server = await app.ServeAsync("--accounts");
         await using var phone = await JoinAsync(server, "Ben Helper", Role.Helper);
         await phone.OpenAsync();
         await phone.RegisterAsync("Hazel bank", "1-3");
@@ -81,7 +82,7 @@ public sealed class AccountPageTests(PublishedApp app)
     [Fact]
     public async Task Passkey_AddedInTheBrowser_SignsIn()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
+        await using var server = await app.ServeAsync("--accounts");
         await using var anna = await JoinAsync(server, "Anna Keeper", Role.Keeper);
         var devtools = await anna.Context.NewCDPSessionAsync(anna.Page);
         await devtools.SendAsync("WebAuthn.enable");
@@ -103,10 +104,31 @@ public sealed class AccountPageTests(PublishedApp app)
     }
 
     [Fact]
+    public async Task CalendarAddress_MadeInTheBrowser_IsReadByAProgramUntilItIsTakenOff()
+    {
+        await using var server = await app.ServeAsync("--accounts");
+        await using var anna = await JoinAsync(server, "Anna Keeper", Role.Keeper);
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Make the addresses" }).ClickAsync();
+        var address = new Uri(await anna.Page.Locator(".link").InnerTextAsync());
+        Assert.Equal(server.Site.Authority, address.Authority);
+        using var program = new HttpClient();
+        Assert.StartsWith("BEGIN:VCALENDAR", await program.GetStringAsync(address), StringComparison.Ordinal);
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
+        // Of one's own card and of the keeper's list.
+        await anna.Page.GetByText("last read").Nth(1).WaitForAsync();
+        Assert.Equal(0, await anna.Page.Locator(".link").CountAsync());
+        await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Take the address off" }).ClickAsync();
+        await anna.Page.GetByText("Calendar programs get nothing any more.").WaitForAsync();
+        using var refused = await program.GetAsync(address);
+        Assert.Equal(System.Net.HttpStatusCode.Unauthorized, refused.StatusCode);
+        Assert.Empty(anna.Faults);
+    }
+
+    [Fact]
     public async Task Pages_EveryThemeAndScreen_PassAxeTargetsAndWidth()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder, "--accounts");
-        await using var visitor = await app.VisitAsync(server.Address);
+        await using var server = await app.ServeAsync("--accounts");
+        await using var visitor = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
         var check = new PageCheck();
         await visitor.Page.GotoAsync("/account.html");
         await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Sign in" }).WaitForAsync();
@@ -114,9 +136,11 @@ public sealed class AccountPageTests(PublishedApp app)
         await check.LookAsync(visitor.Page, "account-sign-in");
 
         await using var keeper = await JoinAsync(server, "Anna Keeper", Role.Keeper);
+        await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make the addresses" }).ClickAsync();
+        await keeper.Page.GetByText("Give these to your calendar program").WaitForAsync();
         await keeper.Page.GetByLabel("Who is it for?").FillAsync("Ben");
         await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Make a link" }).ClickAsync();
-        var link = await keeper.Page.Locator(".link").InnerTextAsync();
+        var link = await keeper.Page.Locator(".link").Nth(1).InnerTextAsync();
         await keeper.Page.RunAxe();
         await check.LookAsync(keeper.Page, "account-people");
 
@@ -131,8 +155,8 @@ public sealed class AccountPageTests(PublishedApp app)
     {
         using var accounts = await AccountsDatabase.OpenAsync(server.Data, TimeProvider.System);
         var link = await new OneTimeLinks(accounts).MakeAsync(new LinkOffer("home", role, name, LinkOffer.Usual), null);
-        var visitor = await app.VisitAsync(server.Address);
-        await visitor.Page.GotoAsync(link.At(new Uri(server.Address + "/")).ToString());
+        var visitor = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
+        await visitor.Page.GotoAsync(link.At(server.Site).ToString());
         await visitor.Page.GetByLabel("Password").FillAsync(Password);
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
         await visitor.Page.GetByText("Signed in as " + name).WaitForAsync();

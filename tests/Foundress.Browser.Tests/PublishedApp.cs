@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Foundress.ServerForTests;
 using Microsoft.Playwright;
 
 namespace Foundress.Browser.Tests;
@@ -37,6 +38,9 @@ public sealed class PublishedApp : IAsyncLifetime
             await _browser.DisposeAsync();
         _playwright?.Dispose();
     }
+
+    /// <summary>The published server itself, with an empty data folder of its own.</summary>
+    public Task<ServerProcess> ServeAsync(params string[] more) => ServerProcess.StartAsync(Folder, null, null, more);
 
     /// <summary>A visitor with an empty browser of their own.</summary>
     public Task<Visitor> VisitAsync(PublishedHost host, int width = 390, int height = 844, string locale = "en-GB") => VisitAsync(host.Address, width, height, locale);

@@ -8,8 +8,8 @@ public sealed class RealServerTests(PublishedApp app)
     [Fact]
     public async Task Record_KeptOffline_ReachesTheServerAndAnotherDevice()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder);
-        await using var phone = await app.VisitAsync(server.Address);
+        await using var server = await app.ServeAsync();
+        await using var phone = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
         await phone.OpenAsync();
         await phone.OfflineReadyAsync();
         await phone.Context.SetOfflineAsync(true);
@@ -21,7 +21,7 @@ public sealed class RealServerTests(PublishedApp app)
         await phone.Page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync();
         await phone.Page.GetByText("Kept on this device and copied").WaitForAsync();
 
-        await using var laptop = await app.VisitAsync(server.Address, 1440, 900);
+        await using var laptop = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority), 1440, 900);
         await laptop.OpenAsync();
         await laptop.Page.GetByRole(AriaRole.Link, new() { Name = "Hazel bank" }).ClickAsync();
         await laptop.Page.GetByRole(AriaRole.Heading, new() { Name = "12 colonies" }).WaitForAsync();
@@ -32,9 +32,9 @@ public sealed class RealServerTests(PublishedApp app)
     [Fact]
     public async Task EveryListedFile_FetchedFromTheServer_HasItsHash()
     {
-        await using var server = await ServerProcess.StartAsync(app.Folder);
+        await using var server = await app.ServeAsync();
         using var handler = new HttpClientHandler { AutomaticDecompression = System.Net.DecompressionMethods.All };
-        using var http = new HttpClient(handler) { BaseAddress = new Uri(server.Address) };
+        using var http = new HttpClient(handler) { BaseAddress = server.Site };
         foreach (var (url, hash) in AssetManifest.Read(app.WebRoot))
         {
             var bytes = await http.GetByteArrayAsync(url);

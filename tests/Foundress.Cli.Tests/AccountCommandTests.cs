@@ -50,6 +50,62 @@ public sealed class AccountCommandTests : IDisposable
         Assert.Equal("Nobody has an account yet.\n", _scene.Out);
     }
 
+    [Fact]
+    public async Task BackupAndRestore_TakeTheAccountsAlongUnlessAskedNotTo()
+    {
+        await _scene.RunOnBookAsync("import", "jars", _scene.Write("jars.csv", "apiary,colony,date,method,mites,bees\nHome,1,2026-06-01,alcohol-wash,4,310\n"));
+        var backup = Path.Combine(_scene.Folder, "copy.db");
+        Assert.Equal(0, await _scene.RunOnBookAsync("backup", backup));
+        Assert.DoesNotContain("accounts", _scene.Out, StringComparison.Ordinal);
+        // Before there were any: those there are stay.
+        await _scene.RunOnBookAsync("account", "add", "Anna", "--keeper");
+        Assert.Equal(0, await _scene.RunOnBookAsync("restore", backup));
+        Assert.Contains("Accounts were left as they are.", _scene.Out, StringComparison.Ordinal);
+        Assert.Contains("fingerprint of backup and book  ", _scene.Out, StringComparison.Ordinal);
+
+        var second = Path.Combine(_scene.Folder, "second.db");
+        Assert.Equal(0, await _scene.RunOnBookAsync("backup", second));
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(second + ".accounts"));
+        await _scene.RunOnBookAsync("account", "add", "Bert", "--helper");
+        Assert.Equal(0, await _scene.RunOnBookAsync("restore", second, "--book-only"));
+        Assert.Equal(["Anna", "Bert"], await NamesAsync());
+        Assert.Equal(0, await _scene.RunOnBookAsync("restore", second, "--json"));
+        var kept = _scene.Json().GetProperty("accounts").GetProperty("kept").GetString()!;
+        Assert.Equal(_scene.Json().GetProperty("kept").GetString() + ".accounts", kept);
+        Assert.Equal(["Anna"], await NamesAsync());
+        if (!OperatingSystem.IsWindows())
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(Path.Combine(_scene.Data, AccountsDatabase.FileName)));
+        // What was kept brings back what was there.
+        Assert.Equal(0, await _scene.RunOnBookAsync("restore", kept[..^".accounts".Length]));
+        Assert.Equal(["Anna", "Bert"], await NamesAsync());
+    }
+
+    [Theory]
+    [InlineData("no database at all")]
+    [InlineData("")]
+    public async Task Restore_AccountsDamaged_ChangesNothing(string text)
+    {
+        await _scene.RunOnBookAsync("import", "jars", _scene.Write("jars.csv", "apiary,colony,date,method,mites,bees\nHome,1,2026-06-01,alcohol-wash,4,310\n"));
+        await _scene.RunOnBookAsync("account", "add", "Anna", "--keeper");
+        var backup = Path.Combine(_scene.Folder, "copy.db");
+        await _scene.RunOnBookAsync("backup", backup);
+        await File.WriteAllTextAsync(backup + ".accounts", text);
+        Assert.Equal(3, await _scene.RunOnBookAsync("restore", backup));
+        Assert.Contains(backup + ".accounts cannot be restored", _scene.Error, StringComparison.Ordinal);
+        Assert.Contains("--book-only", _scene.Error, StringComparison.Ordinal);
+        Assert.Equal(["Anna"], await NamesAsync());
+        Assert.False(Directory.Exists(Path.Combine(_scene.Data, "backups")) && Directory.GetFiles(Path.Combine(_scene.Data, "backups"), "*before-restore*").Length > 0);
+        Assert.Empty(Directory.GetFiles(_scene.Data, "*.restoring"));
+    }
+
+    private async Task<IEnumerable<string>> NamesAsync()
+    {
+        using var accounts = await OpenAsync();
+        await using var context = accounts.Open();
+        return [.. context.Set<Accounts.Model.OneTimeLink>().OrderBy(link => link.Id).Select(link => link.ForName)];
+    }
+
     private Task<AccountsDatabase> OpenAsync() =>
         AccountsDatabase.OpenAsync(_scene.Data, new FakeTimeProvider(new DateTimeOffset(2026, 9, 1, 9, 0, 0, TimeSpan.Zero)));
 }

@@ -9,16 +9,26 @@ using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.Seasons;
 using Foundress.Knowledge;
+using Foundress.Storage;
+using Microsoft.Extensions.Time.Testing;
 
 namespace Foundress.Server.Tests;
 
 /// <summary>What the server says of apiaries is what the whole book says, and it follows what comes.</summary>
 public abstract class ApiaryEndpointTests(bool onPostgres) : IAsyncLifetime
 {
-    private static readonly DateOnly Today = DateOnly.FromDateTime(DateTime.Now);
-    private readonly Site _site = new(onPostgres);
+    // Of the server and the tests alike, and it stands: no day changes in the middle.
+    private readonly FakeTimeProvider _time = new(DateTimeOffset.UtcNow);
 
-    public ValueTask InitializeAsync() => _site.Required().InitializeAsync();
+    private Site _site = null!;
+
+    private DateOnly Today => DateOnly.FromDateTime(_time.GetLocalNow().DateTime);
+
+    public ValueTask InitializeAsync()
+    {
+        _site = new Site(onPostgres, new BookStoreOptions { Time = _time });
+        return _site.Required().InitializeAsync();
+    }
 
     public async ValueTask DisposeAsync()
     {
@@ -109,7 +119,7 @@ public abstract class ApiaryEndpointTests(bool onPostgres) : IAsyncLifetime
         Assert.Equal(0, (await _site.Caller.GetFromJsonAsync<JsonElement>("api/v1/operations/demo/due")).GetProperty("total").GetInt32());
     }
 
-    private static (IReadOnlyList<DueItem> Dues, IReadOnlyList<ApiarySeason> Seasons) Expected(Ledger ledger)
+    private (IReadOnlyList<DueItem> Dues, IReadOnlyList<ApiarySeason> Seasons) Expected(Ledger ledger)
     {
         var strips = new SeasonStrips(ledger.State, KnowledgeBase.Load(), CultureInfo.InvariantCulture);
         return (new DueItems(ledger.State, KnowledgeBase.Load(), strips).On(Today), new SeasonOverview(ledger.State, KnowledgeBase.Load(), strips).On(Today));
@@ -117,9 +127,9 @@ public abstract class ApiaryEndpointTests(bool onPostgres) : IAsyncLifetime
 
     private static int _written;
 
-    private static Entry Write(Foundress.Book.Records.Record record) => new(
+    private Entry Write(Foundress.Book.Records.Record record) => new(
         new EntryId(new Guid(900_000 + Interlocked.Increment(ref _written), 0, 0x7000, 0x80, 0, 0, 0, 0, 0, 0, 1)), "home", "keeper", "phone",
-        new HybridTime(DateTimeOffset.UtcNow.ToUnixTimeMilliseconds() + _written, 0), RecordKinds.Of(record), RecordKinds.CurrentSchema, RecordJson.Write(record));
+        new HybridTime(_time.GetUtcNow().ToUnixTimeMilliseconds() + _written, 0), RecordKinds.Of(record), RecordKinds.CurrentSchema, RecordJson.Write(record));
 
     private async Task<Ledger> FillAsync()
     {

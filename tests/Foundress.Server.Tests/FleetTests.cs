@@ -9,6 +9,7 @@ using Foundress.Book.Records;
 using Foundress.Knowledge;
 using Foundress.PostgresForTests;
 using Foundress.Server.Tests.Faults;
+using Foundress.ServerForTests;
 using Foundress.Storage;
 using Foundress.Storage.Work;
 
@@ -18,7 +19,6 @@ namespace Foundress.Server.Tests;
 public sealed class FleetTests
 {
     private const int Apiaries = 24;
-    private static readonly DateOnly Today = DateOnly.FromDateTime(DateTime.Now);
 
     // Three processes; one is killed in the middle. Nothing is lost, nothing is there twice, and every forecast is the one
     // that the same book gives anywhere.
@@ -29,14 +29,16 @@ public sealed class FleetTests
         var cluster = await PostgresCluster.Shared;
         var database = await cluster.BookAsync();
         using var data = new TempData();
-        var entries = Fleet();
+        // The servers' clocks are this computer's, told in a place where it is noon: the day does not change meanwhile.
+        var (zone, today) = Noon();
+        var entries = Fleet(today);
         using (var store = await BookStore.OpenAsync(data.Path, new BookStoreOptions { Database = database, BackupAtStart = false }))
             await store.AppendAsync("home", entries);
         var setting = cluster.Setting(database.Database);
         ServerProcess[] servers = [];
         try
         {
-            servers = await Task.WhenAll(Enumerable.Range(0, 3).Select(n => ServerProcess.StartAsync(Path.Combine(data.Path, $"{n}"), "--database", setting, "--forecasts")));
+            servers = await Task.WhenAll(Enumerable.Range(0, 3).Select(n => BuiltServer.StartAsync(Path.Combine(data.Path, $"{n}"), new Dictionary<string, string> { ["TZ"] = zone }, "--database", setting, "--forecasts")));
             using var store = await BookStore.OpenAsync(data.Path, new BookStoreOptions { Database = database, BackupAtStart = false });
             var queue = store.Work!;
             await UntilAsync(async () => (await queue.CountAsync()).GetValueOrDefault(WorkState.Done) >= 3);
@@ -57,13 +59,13 @@ public sealed class FleetTests
             {
                 var answer = await caller.GetAsync($"api/v1/operations/home/apiaries/{apiary.Id}/forecast");
                 Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
-                var expected = new ApiaryForecaster(whole.State, KnowledgeBase.Load(), CultureInfo.InvariantCulture).Of(apiary, Today);
+                var expected = new ApiaryForecaster(whole.State, KnowledgeBase.Load(), CultureInfo.InvariantCulture).Of(apiary, today);
                 Assert.Equal(ForecastJson.Write(expected), await answer.Content.ReadAsStringAsync());
             }
 
             // A jar makes one apiary's forecast old; it is asked for, and the others stay.
             var first = whole.State.ApiariesByName[0];
-            var jar = Entry(900_000, new JarRecord(Today, "alcohol-wash", [40], JarBees.Counted(300), whole.State.ColoniesIn(first.Id, Today)[0].Id));
+            var jar = Entry(900_000, new JarRecord(today, "alcohol-wash", [40], JarBees.Counted(300), whole.State.ColoniesIn(first.Id, today)[0].Id));
             (await caller.PostAsync(Site.Entries("home"), Site.Json(jar))).EnsureSuccessStatusCode();
             Assert.Equal(HttpStatusCode.Accepted, (await caller.GetAsync($"api/v1/operations/home/apiaries/{first.Id}/forecast")).StatusCode);
             await UntilAsync(async () => (await caller.GetAsync($"api/v1/operations/home/apiaries/{first.Id}/forecast")).StatusCode == HttpStatusCode.OK);
@@ -85,6 +87,16 @@ public sealed class FleetTests
         await Problem.IsAsync(HttpStatusCode.NotFound, "the book lies in a file", await site.Caller.GetAsync($"api/v1/operations/home/apiaries/{apiary}/forecast"));
     }
 
+    private static (string Zone, DateOnly Today) Noon()
+    {
+        var now = DateTimeOffset.UtcNow;
+        var hours = 12 - now.Hour;
+        // Their signs are the other way round: Etc/GMT+3 is three hours behind.
+        var zone = hours == 0 ? "Etc/GMT" : string.Create(CultureInfo.InvariantCulture, $"Etc/GMT{(hours < 0 ? '+' : '-')}{Math.Abs(hours)}");
+        Assert.SkipUnless(TimeZoneInfo.TryFindSystemTimeZoneById(zone, out var found), $"This system does not know the zone {zone}.");
+        return (zone, DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, found!).DateTime));
+    }
+
     private static async Task UntilAsync(Func<Task<bool>> done)
     {
         var from = Stopwatch.GetTimestamp();
@@ -95,7 +107,7 @@ public sealed class FleetTests
         }
     }
 
-    private static Entry[] Fleet()
+    private static Entry[] Fleet(DateOnly today)
     {
         var entries = new List<Entry>();
         var number = 1;
@@ -106,9 +118,9 @@ public sealed class FleetTests
             for (var c = 0; c < 4; c++)
             {
                 var colony = new ColonyId(new Guid((100 * a) + c, 0, 0x7000, 0x80, 0, 0, 0, 0, 0, 0, 3));
-                Write(new ColonyRecord(colony, $"{c + 1}", apiary, Today.AddDays(-200)));
+                Write(new ColonyRecord(colony, $"{c + 1}", apiary, today.AddDays(-200)));
                 for (var jar = 0; jar < 4; jar++)
-                    Write(new JarRecord(Today.AddDays(-120 + (30 * jar)), "alcohol-wash", [(a + c + jar) % 9], JarBees.Counted(300), colony));
+                    Write(new JarRecord(today.AddDays(-120 + (30 * jar)), "alcohol-wash", [(a + c + jar) % 9], JarBees.Counted(300), colony));
             }
         }
 

@@ -1,7 +1,9 @@
+using System.Diagnostics.Metrics;
 using System.Net;
 using System.Net.Sockets;
 using Foundress.Book.Journal;
 using Foundress.Server.Demo;
+using Foundress.Server.Running;
 using Foundress.Server.Tests.Running;
 using Foundress.Storage;
 
@@ -138,5 +140,35 @@ public class RunTests
 
         public IReadOnlyList<Entry> Entries(DateOnly today) =>
             [.. Enumerable.Range(from, 3).Select(n => Site.Entry(n, Operations.Demo))];
+    }
+
+    // Its meters, timers and connections would otherwise live on in a program that tries again.
+    [Fact]
+    public async Task Start_Failing_EndsWhatItHasBegun()
+    {
+        using var folder = new TempData();
+        using var taken = new TcpListener(IPAddress.Loopback, 0);
+        taken.Start();
+        var own = new AsyncLocal<bool>();
+        var (begun, ended) = (new List<Instrument>(), new List<Instrument>());
+        using var listener = new MeterListener
+        {
+            InstrumentPublished = (instrument, listening) =>
+            {
+                // Other tests have servers of their own at the same time.
+                if (instrument.Meter.Name != ServerMeters.Name || !own.Value)
+                    return;
+                begun.Add(instrument);
+                listening.EnableMeasurementEvents(instrument);
+            },
+            MeasurementsCompleted = (instrument, _) => ended.Add(instrument),
+        };
+        listener.Start();
+        own.Value = true;
+        await Assert.ThrowsAnyAsync<IOException>(() => FoundressServer.StartAsync(new ServerOptions(((IPEndPoint)taken.LocalEndpoint).Port, folder.Path, Demo: false)));
+        Assert.NotEmpty(begun);
+        Assert.Equal(begun.Select(instrument => instrument.Name).Order(), ended.Select(instrument => instrument.Name).Order());
+        // And the book is free.
+        (await BookStore.OpenAsync(folder.Path, new BookStoreOptions { Alone = true })).Dispose();
     }
 }

@@ -95,6 +95,70 @@ public class RestoreTests
         Assert.Equal(2_000, await again.CheckAsync());
     }
 
+    [Fact]
+    public async Task Backup_WithACompanion_HasItBesideAndTakesItAlongWhenItGoes()
+    {
+        using var folder = new TempFolder();
+        var time = new FakeTimeProvider(Start);
+        var companion = new Companion();
+        var options = new BookStoreOptions { Time = time, DaysKept = 1, Companion = companion };
+        using var store = await BookStore.OpenAsync(folder.Path, options);
+        await store.AppendAsync("home", Some.Entries(1));
+        var first = (await store.BackUpIfDueAsync())!;
+        Assert.Equal(first.File + ".accounts", first.Accounts);
+        Assert.Equal("the accounts", await File.ReadAllTextAsync(first.Accounts!));
+        Assert.Equal(first, Assert.Single(store.Backups()));
+        time.Advance(TimeSpan.FromDays(2));
+        companion.Text = null;
+        var second = (await store.BackUpIfDueAsync())!;
+        Assert.Null(second.Accounts);
+        // The older one went with what lay beside it.
+        Assert.Equal([Path.GetFileName(second.File)], Names(folder));
+
+        companion.Text = "";
+        await File.WriteAllTextAsync(folder["mine.db.accounts"], "somebody's");
+        Assert.Equal(StorageFault.BadBackup, (await Assert.ThrowsAsync<StorageException>(() => store.BackupAsync(folder["mine.db"]))).Fault);
+        Assert.Equal("somebody's", await File.ReadAllTextAsync(folder["mine.db.accounts"]));
+        // One that cannot be whole is not made, so that it stays due.
+        time.Advance(TimeSpan.FromDays(2));
+        await Assert.ThrowsAsync<StorageException>(() => store.BackUpIfDueAsync());
+        Assert.Equal([Path.GetFileName(second.File)], Directory.GetFiles(Path.Combine(folder.Path, "backups")).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public async Task Restore_Done_TellsTheFingerprintOfTheBackup()
+    {
+        using var folder = new TempFolder();
+        var entries = Some.Entries(50).ToArray();
+        using (var store = await BookStore.OpenAsync(folder.Path))
+        {
+            await store.AppendAsync("home", entries);
+            await store.BackupAsync(folder["mine.db"]);
+            await store.AppendAsync("home", Some.Entries(60).ToArray());
+        }
+
+        var wanted = new Transfer.EntryDigest();
+        foreach (var entry in entries)
+            wanted.Add(Model.EntryRows.ToRow(entry, Start));
+        var result = await BookStore.RestoreAsync(folder.Path, folder["mine.db"]);
+        Assert.Equal((50, wanted.ToString()), (result.Entries, result.Fingerprint));
+    }
+
+    private sealed class Companion : Backups.IBackupCompanion
+    {
+        public string? Text { get; set; } = "the accounts";
+
+        public bool Copy(string target)
+        {
+            if (Text is null)
+                return false;
+            if (Text.Length == 0)
+                throw new StorageException(StorageFault.Disk, target, "The accounts cannot be read.");
+            File.WriteAllText(target, Text);
+            return true;
+        }
+    }
+
     private static string[] Names(TempFolder folder) =>
         [.. Directory.GetFiles(folder["backups"]).Select(file => Path.GetFileName(file)!).Order(StringComparer.Ordinal)];
 }

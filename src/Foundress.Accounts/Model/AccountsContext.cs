@@ -26,6 +26,9 @@ public abstract class AccountsContext(DbContextOptions options) : IdentityUserCo
     /// <summary>Enrolled devices, revoked ones too.</summary>
     internal DbSet<EnrolledDevice> Devices => Set<EnrolledDevice>();
 
+    /// <summary>Secret addresses for calendar programs, revoked ones too.</summary>
+    internal DbSet<CalendarLink> CalendarLinks => Set<CalendarLink>();
+
     /// <summary>Tries to sign in.</summary>
     internal DbSet<SignInRecord> SignIns => Set<SignInRecord>();
 
@@ -70,6 +73,14 @@ public abstract class AccountsContext(DbContextOptions options) : IdentityUserCo
             table.HasIndex(d => d.Hash).IsUnique();
             table.HasIndex(d => d.Name);
             table.HasOne<Person>().WithMany().HasForeignKey(d => d.PersonId);
+        });
+        builder.Entity<CalendarLink>(table =>
+        {
+            table.ToTable("calendar_links");
+            table.Property(l => l.Id).ValueGeneratedNever();
+            table.Property(l => l.Hash).HasMaxLength(HashLength);
+            table.HasIndex(l => l.Hash).IsUnique();
+            table.HasOne<Person>().WithMany().HasForeignKey(l => l.PersonId);
         });
         builder.Entity<SignInRecord>(table =>
         {

@@ -4,7 +4,7 @@ using Foundress.Cli.Running;
 
 namespace Foundress.Cli.Commands;
 
-/// <summary><c>foundress account</c>: accounts as the owner of the server sees them. Whoever may write the data folder may do all of it.</summary>
+/// <summary><c>foundress account</c>: accounts as the owner of the server sees them. Whoever may write the data folder, or the database of the book, may do all of it.</summary>
 internal static class AccountCommand
 {
     internal static Command Make(Surroundings around) => new(
@@ -31,8 +31,9 @@ internal static class AccountCommand
                 throw new UsageException(AccountCommandTexts.OneRole);
             var place = SiteOf(parsed.GetValue(site)!);
             var offer = new LinkOffer(parsed.GetValue(operation), roles[0], PersonNames.Read(parsed.GetValue(name)), LinkOffer.Usual, parsed.GetValue(administrator));
-            // Only now: a file of accounts, once made, makes the server ask everybody to sign in.
-            using var accounts = await AccountsDatabase.OpenAsync(CommonOptions.DirectoryOf(parsed.GetValue(data), around), around.Time, cancellation);
+            // Only now: accounts, once made, make the server ask everybody to sign in.
+            var book = CommonOptions.PlaceOf(parsed.GetValue(data), around);
+            using var accounts = await AccountsDatabase.OpenAsync(book.Directory, around.Time, book.Database, cancellation);
             Tell(around, parsed.GetValue(json), await new OneTimeLinks(accounts).MakeAsync(offer, null, cancellation), place, until => offer.Administrator
                 ? AccountCommandTexts.FormatBecomesAdministrator(offer.ForName, RoleName(roles[0]), offer.Operation!, until)
                 : AccountCommandTexts.FormatBecomes(offer.ForName, RoleName(roles[0]), offer.Operation!, until));
@@ -127,10 +128,10 @@ internal static class AccountCommand
 
     private static async Task<int> WithAsync(string? data, Surroundings around, Func<AccountsDatabase, Task> work, CancellationToken cancellation)
     {
-        var directory = CommonOptions.DirectoryOf(data, around);
-        if (!AccountsDatabase.IsIn(directory))
-            throw new UsageException(AccountCommandTexts.FormatNoAccounts(directory));
-        using var accounts = await AccountsDatabase.OpenAsync(directory, around.Time, cancellation);
+        var place = CommonOptions.PlaceOf(data, around);
+        if (!await AccountsDatabase.ExistAsync(place.Directory, place.Database, cancellation))
+            throw new UsageException(place.Database is { } database ? AccountCommandTexts.FormatNoAccountsInDatabase(database) : AccountCommandTexts.FormatNoAccounts(place.Directory));
+        using var accounts = await AccountsDatabase.OpenAsync(place.Directory, around.Time, place.Database, cancellation);
         await work(accounts);
         return ExitCodes.Fine;
     }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Foundress.Cli.Running;
 using Foundress.Storage;
+using Foundress.Storage.Backups;
 
 namespace Foundress.Cli.Commands;
 
@@ -36,9 +37,16 @@ internal static class BackupCommand
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, made);
             else
-                around.Out.WriteLine(StoreCommandTexts.FormatBackupMade(made.File, made.Bytes));
+                Tell(around.Out, made);
             return ExitCodes.Fine;
         });
         return command;
+    }
+
+    private static void Tell(TextWriter text, Backup made)
+    {
+        text.WriteLine(StoreCommandTexts.FormatBackupMade(made.File, made.Bytes));
+        if (made.Accounts is { } accounts)
+            text.WriteLine(StoreCommandTexts.FormatAccountsBeside(accounts));
     }
 }

@@ -1,6 +1,10 @@
 using System.CommandLine;
+using System.Globalization;
+using Foundress.Accounts;
+using Foundress.Accounts.Moving;
 using Foundress.Book.Wording;
 using Foundress.Cli.Running;
+using Foundress.Storage;
 using Foundress.Storage.Transfer;
 
 namespace Foundress.Cli.Commands;
@@ -18,14 +22,38 @@ internal static class TransferCommand
             var place = CommonOptions.PlaceOf(parsed.GetValue(data), around);
             if (place.Database is not { } database)
                 throw new UsageException(StoreCommandTexts.FormatNameTheDatabase(CommonOptions.DatabaseName, CommonOptions.DatabaseVariable));
-            var done = await BookTransfer.RunAsync(place.Directory, place.Options(around), cancellation);
+            // A folder whose book was taken along before may still hold its accounts.
+            var hasBook = File.Exists(DataFolder.At(place.Directory).Database) || !AccountsDatabase.IsIn(place.Directory);
+            var done = hasBook ? await BookTransfer.RunAsync(place.Directory, place.Options(around), cancellation) : [];
+            var accounts = await AccountsTransfer.RunAsync(place.Directory, database, around.Time, cancellation);
             if (parsed.GetValue(json))
-                JsonOut.Write(around.Out, done);
+                JsonOut.Write(around.Out, new { Operations = done, Accounts = accounts });
             else
-                Write(around.Out, done, database.ToString());
+                Write(around.Out, done, accounts, database.ToString());
             return done.All(one => one.IsSame) ? ExitCodes.Fine : ExitCodes.SomeRejected;
         });
         return command;
+    }
+
+    private static void Write(TextWriter text, IReadOnlyList<OperationTransfer> done, TransferredAccounts? accounts, string database)
+    {
+        if (done.Count > 0)
+            Write(text, done, database);
+        if (accounts is not null)
+            Write(text, accounts, database);
+        text.WriteLine(StoreCommandTexts.FormatFromNowOn(CommonOptions.DatabaseName, CommonOptions.DatabaseVariable));
+    }
+
+    private static void Write(TextWriter text, TransferredAccounts accounts, string database)
+    {
+        if (accounts.WereThere)
+        {
+            text.WriteLine(StoreCommandTexts.FormatAccountsWereThere(database));
+            return;
+        }
+
+        text.WriteLine(StoreCommandTexts.FormatAccountsMoved(string.Join(", ", accounts.Tables.Where(table => table.Rows > 0).Select(table => string.Create(CultureInfo.InvariantCulture, $"{table.Table} {table.Rows}")))));
+        text.WriteLine(StoreCommandTexts.FormatAccountsSame(database));
     }
 
     private static void Write(TextWriter text, IReadOnlyList<OperationTransfer> done, string database)
@@ -43,6 +71,5 @@ internal static class TransferCommand
             ? StoreCommandTexts.FormatTransferSame(database)
             : StoreCommandTexts.FormatTransferDiffers(database));
         text.WriteLine(StoreCommandTexts.WhatAFingerprintIs);
-        text.WriteLine(StoreCommandTexts.FormatFromNowOn(CommonOptions.DatabaseName, CommonOptions.DatabaseVariable));
     }
 }

@@ -1,3 +1,4 @@
+using Foundress.Accounts.Moving;
 using Foundress.Storage;
 
 namespace Foundress.Cli.Running;
@@ -7,5 +8,8 @@ namespace Foundress.Cli.Running;
 /// <param name="Database">The PostgreSQL database that holds it, and then the folder only its backups; none for the file in the folder.</param>
 internal readonly record struct BookPlace(string Directory, PostgresAddress? Database)
 {
-    internal BookStoreOptions Options(Surroundings around) => new() { Time = around.Time, Database = Database };
+    internal BookStoreOptions Options(Surroundings around) => new()
+    {
+        Time = around.Time, Database = Database, Companion = new AccountsBackups(Directory, Database, around.Time),
+    };
 }

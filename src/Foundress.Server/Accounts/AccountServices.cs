@@ -22,7 +22,9 @@ internal static class AccountServices
         services.AddSingleton<Members>();
         services.AddSingleton<OneTimeLinks>();
         services.AddSingleton<Devices>();
+        services.AddSingleton<CalendarLinks>();
         services.AddSingleton<SignInLog>();
+        services.AddHostedService<SignInDuty>();
         services.AddSingleton<PassedOnLog>();
         services.AddSingleton<EntryGate>();
         services.AddScoped<Entrance>();
@@ -33,7 +35,7 @@ internal static class AccountServices
         services.AddDataProtection().SetApplicationName("Foundress").PersistKeysToDbContext<AccountsContext>();
         AddIdentity(services, reach);
         services.AddAuthorizationBuilder().SetFallbackPolicy(
-            new AuthorizationPolicyBuilder(IdentityConstants.ApplicationScheme, DeviceScheme.Name).AddRequirements(new AccessRequirement()).Build());
+            new AuthorizationPolicyBuilder(IdentityConstants.ApplicationScheme, DeviceScheme.Name, CalendarScheme.Name).AddRequirements(new AccessRequirement()).Build());
         services.AddSingleton<IAuthorizationHandler, AccessHandler>();
         services.AddSingleton<IAuthorizationMiddlewareResultHandler, AccessAnswers>();
         services.AddRateLimiter(limits.Apply);
@@ -78,6 +80,7 @@ internal static class AccountServices
             cookie.ExpireTimeSpan = TimeSpan.FromMinutes(5);
         });
         authentication.AddScheme<AuthenticationSchemeOptions, DeviceScheme>(DeviceScheme.Name, null);
+        authentication.AddScheme<AuthenticationSchemeOptions, CalendarScheme>(CalendarScheme.Name, null);
     }
 
     private static void Guard(CookieAuthenticationOptions cookie, string name, Reach reach)

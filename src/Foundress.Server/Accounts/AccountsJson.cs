@@ -22,6 +22,8 @@ namespace Foundress.Server.Accounts;
 [JsonSerializable(typeof(LinkReply))]
 [JsonSerializable(typeof(IReadOnlyList<DeviceLine>))]
 [JsonSerializable(typeof(IReadOnlyList<PasskeyLine>))]
+[JsonSerializable(typeof(OwnCalendar))]
+[JsonSerializable(typeof(CalendarReply))]
 [JsonSerializable(typeof(PeopleReply))]
 [JsonSerializable(typeof(InvitationReply))]
 [JsonSerializable(typeof(IReadOnlyList<SeenSignIn>))]

@@ -15,19 +15,28 @@ internal static class Body
             throw new RequestProblemException(StatusCodes.Status415UnsupportedMediaType, "Send a JSON object with the header Content-Type: application/json.");
         try
         {
-            return await JsonSerializer.DeserializeAsync(http.Request.Body, type, http.RequestAborted)
-                ?? throw new RequestProblemException(StatusCodes.Status400BadRequest, "The body must be a JSON object.");
+            using var document = await JsonDocument.ParseAsync(http.Request.Body, default, http.RequestAborted);
+            var sent = document.RootElement;
+            if (sent.ValueKind != JsonValueKind.Object)
+                throw Bad("The body is not what is expected here: a JSON object.");
+            if (type.Properties.FirstOrDefault(field => field.IsRequired && !sent.TryGetProperty(field.Name, out _)) is { } missing)
+                throw Bad($"{missing.Name}: is missing.");
+            return sent.Deserialize(type) ?? throw Bad("The body is not what is expected here: a JSON object.");
         }
         catch (Exception error) when (error is InvalidDataException or InvalidOperationException)
         {
-            throw new RequestProblemException(StatusCodes.Status400BadRequest, "The body is not packed as Content-Encoding says. Send it again.");
+            throw Bad("The body is not packed as Content-Encoding says, or holds half a character. Send it again.");
         }
         catch (JsonException error)
         {
-            throw new RequestProblemException(
-                StatusCodes.Status400BadRequest, error.Path is null or "$" ? $"The body is not what is expected here: {error.Message}" : $"{error.Path.TrimStart('$', '.')}: is not a value that can be taken here.");
+            // What it says itself names the inside of the server.
+            throw Bad(error.Path is null or "$"
+                ? $"The body is not what is expected here: it is no whole JSON (line {(error.LineNumber ?? 0) + 1})."
+                : $"{error.Path.TrimStart('$', '.')}: is not a value that can be taken here.");
         }
     }
+
+    private static RequestProblemException Bad(string detail) => new(StatusCodes.Status400BadRequest, detail);
 
     public static IResult Reply<T>(T value, JsonTypeInfo<T> type, int status = StatusCodes.Status200OK) => TypedResults.Json(value, type, statusCode: status);
 }

@@ -15,18 +15,18 @@ internal sealed class Entrance(
     // One answer for a wrong name, a wrong password and a waiting account, so that nobody learns which names there are.
     private const string NotRight = "The name or the password is not right. After five wrong passwords an account waits for 15 minutes.";
 
-    // Compared with when there is no such person, so that the answer takes as long.
+    // Compared with where there is no password to compare with, so that the answer takes as long.
     private static readonly Person Nobody = new() { UserName = "nobody" };
-    private static readonly Lazy<string> NobodysHash = new(() => new PasswordHasher<Person>().HashPassword(Nobody, Secrets.New()));
+    private static readonly string NobodysHash = new PasswordHasher<Person>().HashPassword(Nobody, Secrets.New());
 
     public async Task<AccountReply> WithPasswordAsync(HttpContext http, SignInForm form)
     {
         var person = form.Password.Length > PasswordRules.Most ? null : await people.FindByNameAsync(form.Name);
+        // Of an account that waits or was closed the password is not looked at, which would tell that there is one of that name.
+        if (person is null || person.PasswordHash is null || await people.IsLockedOutAsync(person))
+            people.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash, form.Password[..Math.Min(form.Password.Length, PasswordRules.Most)]);
         if (person is null)
-        {
-            people.PasswordHasher.VerifyHashedPassword(Nobody, NobodysHash.Value, form.Password[..Math.Min(form.Password.Length, PasswordRules.Most)]);
             throw await RefuseAsync(http, null, SignInWay.Password, Result.Unknown, NotRight);
-        }
 
         var result = await signIn.CheckPasswordSignInAsync(person, form.Password, lockoutOnFailure: true);
         if (!result.Succeeded)

@@ -7,18 +7,18 @@ using Result = Foundress.Accounts.SignInResult;
 namespace Foundress.Server.Accounts;
 
 /// <summary>Makes accounts and changes them.</summary>
-internal sealed class People(AccountsContext context, UserManager<Person> users, SignInManager<Person> signIn, OneTimeLinks links, Devices devices, Entrance entrance, AccountsDatabase database)
+internal sealed class People(AccountsContext context, UserManager<Person> users, SignInManager<Person> signIn, OneTimeLinks links, Devices devices, CalendarLinks calendars, Entrance entrance, AccountsDatabase database)
 {
     /// <summary>Uses a one-time link: everything it leads to comes about, or the link stays unused.</summary>
     public async Task<AccountReply> JoinAsync(HttpContext http, JoinForm form)
     {
         Person person;
-        await using (var transaction = await context.Database.BeginTransactionAsync(http.RequestAborted))
+        await using (var transaction = await database.BeginAloneAsync(context, http.RequestAborted))
         {
             OneTimeLink link;
             try
             {
-                link = await links.LookAsync(form.Secret, http.RequestAborted);
+                link = await links.LookAsync(context, form.Secret, http.RequestAborted);
                 person = link.PersonId is { } known
                     ? await users.FindByIdAsync(known.ToString()) ?? throw new AccountsException(AccountsFault.Gone, "The account of this link is gone.")
                     : Caller.Of(http) is { HasSignedIn: true } caller ? (await users.FindByIdAsync(caller.Person.ToString()))! : await MakeAsync(form);
@@ -32,12 +32,16 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
 
             // Before anything is kept: a device that cannot be enrolled leaves the link unused.
             if (form.Device is { } device)
-                await devices.CheckAsync(device.Name, person.Id, http.RequestAborted);
+                await Devices.CheckAsync(context, device.Name, person.Id, http.RequestAborted);
             if (link.PersonId is not null)
                 await SetPasswordAsync(person, form.Password);
             await links.GrantAsync(context, link, person, http.RequestAborted);
             if (link.PersonId is not null)
+            {
                 await devices.RevokeAllAsync(context, person.Id, CancellationToken.None);
+                await calendars.RevokeAllAsync(context, person.Id, CancellationToken.None);
+            }
+
             await transaction.CommitAsync(CancellationToken.None);
         }
 

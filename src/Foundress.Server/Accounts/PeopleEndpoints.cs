@@ -35,15 +35,16 @@ internal static class PeopleEndpoints
             Body.Reply(await log.AllAsync(http.RequestAborted), AccountsJson.Default.IReadOnlyListSeenSignIn));
     }
 
-    private static async Task<IResult> PeopleAsync(string operation, HttpContext http, Members members, Devices devices, OneTimeLinks links)
+    private static async Task<IResult> PeopleAsync(string operation, HttpContext http, Members members, Devices devices, CalendarLinks calendars, OneTimeLinks links)
     {
         var caller = Caller.Known(http);
         var people = await members.OfAsync(operation, http.RequestAborted);
         var theirs = await devices.OfAsync([.. people.Select(member => member.Person)], http.RequestAborted);
+        var read = await calendars.OfAsync([.. people.Select(member => member.Person)], http.RequestAborted);
         var open = await links.OpenOfAsync(operation, http.RequestAborted);
         return Body.Reply(
             new PeopleReply(
-                [.. people.Select(member => new PersonLine(member.Person, member.Name, member.Role, member.Since, AccountEndpoints.Lines(theirs[member.Person], caller)))],
+                [.. people.Select(member => new PersonLine(member.Person, member.Name, member.Role, member.Since, AccountEndpoints.Lines(theirs[member.Person], caller), CalendarLine.Of(read.GetValueOrDefault(member.Person))))],
                 [.. open.Select(link => new InvitationLine(link.Id, link.Role, link.ForName, DateTimeOffset.FromUnixTimeMilliseconds(link.ExpiresAt)))]),
             AccountsJson.Default.PeopleReply);
     }
@@ -70,8 +71,7 @@ internal static class PeopleEndpoints
         var name = string.IsNullOrWhiteSpace(form.ForName) ? "" : PersonNames.Read(form.ForName);
         var link = await links.MakeAsync(
             new LinkOffer(operation, form.Role, name, form.Days is { } days ? TimeSpan.FromDays(days) : LinkOffer.Usual), Caller.Known(http).Person, http.RequestAborted);
-        var site = new Uri(reach.Name is null ? $"{http.Request.Scheme}://{http.Request.Host}/" : $"https://{http.Request.Host}/");
-        return Body.Reply(new InvitationReply(link.Id, link.At(site).ToString(), link.Expires), AccountsJson.Default.InvitationReply, StatusCodes.Status201Created);
+        return Body.Reply(new InvitationReply(link.Id, link.At(reach.SiteOf(http.Request)).ToString(), link.Expires), AccountsJson.Default.InvitationReply, StatusCodes.Status201Created);
     }
 
     private static async Task<IResult> PassedOnAsync(string operation, HttpContext http, PassedOnLog log) => Body.Reply(

@@ -20,6 +20,7 @@ internal static class ApiNotes
     private static readonly ApiQuery[] None = [];
     private static readonly ApiQuery From = new("from", "The first day, as 2026-08-31.", Day);
     private static readonly ApiQuery To = new("to", "The last day, as 2026-08-31.", Day);
+    private static readonly ApiQuery Key = new("key", "The secret of a calendar link, for programs that cannot sign in; only a server with accounts looks at it.");
     private static readonly ApiAnswer BadQuery = new(400, "A field of the query is not as it should be; the detail names it.");
     private static readonly ApiAnswer Unknown = new(404, "No such apiary is in this book.");
     private static readonly ApiAnswer Locked = new(503, "The book cannot be read or written now; nothing acknowledged is lost.");
@@ -58,9 +59,9 @@ internal static class ApiNotes
             new(200, "A page of entries.", MediaTypeNames.Application.Json), BadQuery, Unknown, Locked),
         new("GET", Apiary + "/forecast", "forecast", Reading, "Where the colonies of an apiary are heading, worked out ahead by the servers on one PostgreSQL database (--forecasts).", None,
             new(200, "The forecast.", MediaTypeNames.Application.Json), new(202, "It is asked for, or being worked out."), new(404, "No such apiary is in this book, or this server works no forecasts out ahead."), Locked),
-        new("GET", Operation + "/calendar.ics", "calendar", Reading, "What is due as iCalendar.", None, new(200, "The calendar.", "text/calendar"), Locked),
+        new("GET", Operation + "/calendar.ics", "calendar", Reading, "What is due as iCalendar.", [Key], new(200, "The calendar.", "text/calendar"), Locked),
         new("GET", Operation + "/apiaries.geojson", "apiaries", Reading, "The apiaries that have a place, as GeoJSON.", None, new(200, "The places.", "application/geo+json"), Locked),
-        new("GET", "/calendar.ics", "homeCalendar", Reading, "The calendar of the operation home at a short address.", None, new(200, "The calendar.", "text/calendar"), Locked),
+        new("GET", "/calendar.ics", "homeCalendar", Reading, "The calendar of the operation home at a short address.", [Key], new(200, "The calendar.", "text/calendar"), Locked),
         new("GET", Api + "/schemas/entry.json", "entrySchema", Reading, "The JSON Schema (2020-12) of entries.", None, new ApiAnswer(200, "The schema.", "application/schema+json")),
         new("GET", Api + "/backups", "backups", Keeping, "The dated backups, newest first.", None, new(200, "The backups."), Locked),
         new("POST", Api + "/backups", "makeBackup", Keeping, "Makes a backup while the book stays in use.", None,
@@ -82,6 +83,9 @@ internal static class ApiNotes
         yield return Note("GET", Account + "/devices", "devices", "The devices enrolled as one's own.", ok);
         yield return Note("POST", Account + "/devices", "enrol", "Enrols this device.", done);
         yield return Note("DELETE", Account + "/devices/{device}", "dropDevice", "Takes a device off.", done);
+        yield return Note("GET", Account + "/calendar", "calendarLink", "Whether one has a calendar link, since when, and when it was last read.", ok);
+        yield return Note("POST", Account + "/calendar", "makeCalendarLink", "Makes one's calendar link, told this once; the one there was ends. It reads the calendars of one's operations and nothing else.", new(201, "The addresses."));
+        yield return Note("DELETE", Account + "/calendar", "dropCalendarLink", "Takes one's calendar link off.", done);
         yield return Note("GET", Account + "/passkeys", "passkeys", "One's own passkeys.", ok);
         yield return Note("POST", Account + "/passkeys", "addPasskey", "Adds a passkey.", done);
         yield return Note("DELETE", Account + "/passkeys/{passkey}", "dropPasskey", "Removes a passkey.", done);
@@ -94,6 +98,7 @@ internal static class ApiNotes
         yield return Note("PUT", Operation + "/people/{person}", "setRole", "Gives a member a role.", done);
         yield return Note("DELETE", Operation + "/people/{person}", "removePerson", "Removes a member.", done);
         yield return Note("DELETE", Operation + "/people/{person}/devices/{device}", "revokeDevice", "Takes a member's device off.", done);
+        yield return Note("DELETE", Operation + "/people/{person}/calendar", "revokeCalendarLink", "Takes a member's calendar link off.", done);
         yield return Note("POST", Operation + "/invitations", "invite", "Makes a one-time link that gives a role.", new(201, "The link."));
         yield return Note("DELETE", Operation + "/invitations/{invitation}", "withdraw", "Withdraws an invitation.", done);
         yield return Note("GET", Operation + "/sign-ins", "signIns", "Who signed in, of this operation's members.", ok);

@@ -2,17 +2,12 @@ using Foundress.Accounts;
 using Foundress.Storage;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
-using Microsoft.Data.Sqlite;
-using Microsoft.EntityFrameworkCore;
 
 namespace Foundress.Server.Problems;
 
 /// <summary>Turns errors into answers of the form of RFC 9457, with a message for the person who reads it.</summary>
 internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExceptionHandler
 {
-    // sqlite.org/rescode.html
-    private const int FullDisk = 13;
-
     public async ValueTask<bool> TryHandleAsync(HttpContext http, Exception exception, CancellationToken cancellationToken)
     {
         var (status, title, detail) = exception switch
@@ -25,9 +20,9 @@ internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExc
             StorageException error => (
                 error.Fault == StorageFault.DiskFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
                 "The book cannot be read or written", IsStranger(http) ? "The reason stands in the server's own messages." : error.Message),
-            SqliteException or DbUpdateException { InnerException: SqliteException } => (
-                (exception as SqliteException ?? exception.InnerException as SqliteException)!.SqliteErrorCode == FullDisk ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
-                "The accounts cannot be read or written", "The file of accounts is full, held by another program or damaged. Nothing that was acknowledged is lost. Try again; if it stays so, look at the server's disk."),
+            _ when AccountsTrouble.Of(exception) is { } trouble => (
+                trouble.Fault == AccountsFault.NoRoom ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
+                "The accounts cannot be read or written", trouble.Message),
             AccountsException error => (
                 error.Fault switch
                 {
@@ -35,6 +30,7 @@ internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExc
                     AccountsFault.Gone => StatusCodes.Status404NotFound,
                     AccountsFault.Forbidden => StatusCodes.Status403Forbidden,
                     AccountsFault.Store => StatusCodes.Status503ServiceUnavailable,
+                    AccountsFault.NoRoom => StatusCodes.Status507InsufficientStorage,
                     _ => StatusCodes.Status400BadRequest,
                 },
                 "The request cannot be answered", error.Message),

@@ -14,6 +14,8 @@ internal sealed class AccessHandler(Members members) : AuthorizationHandler<Acce
 {
     private const string SignIn = "Sign in. Everything recorded on this device stays on it and is copied afterwards.";
 
+    private const string NoCalendar = "key: this calendar address is not known, was taken off, or was made anew. Make one under People and devices and give it to your calendar program.";
+
     protected override async Task HandleRequirementAsync(AuthorizationHandlerContext context, AccessRequirement requirement)
     {
         var http = (HttpContext)context.Resource!;
@@ -33,7 +35,7 @@ internal sealed class AccessHandler(Members members) : AuthorizationHandler<Acce
         if (rule.Access == Access.Public)
             return null;
         if (caller is null)
-            return new(StatusCodes.Status401Unauthorized, SignIn);
+            return new(StatusCodes.Status401Unauthorized, CalendarScheme.IsTried(http) ? NoCalendar : SignIn);
         if (caller.ByCookie && !IsRead(http.Request.Method) && !SameOriginWrites.ComesFromOwnPage(http.Request))
             return Forbidden("This change comes from no page of Foundress. Programs that are not browsers send the device's secret as a bearer token.");
         if (rule.Access == Access.Known)
@@ -60,11 +62,14 @@ internal sealed class AccessHandler(Members members) : AuthorizationHandler<Acce
             return null;
         var session = http.User.Identities.FirstOrDefault(identity => identity.AuthenticationType == IdentityConstants.ApplicationScheme);
         var device = http.User.Identities.FirstOrDefault(identity => identity.AuthenticationType == DeviceScheme.Name);
-        // Whoever has signed in counts, also on a device that another enrolled.
-        var identity = session ?? device;
+        var calendar = http.User.Identities.FirstOrDefault(identity => identity.AuthenticationType == CalendarScheme.Name);
+        // Whoever has signed in counts, also on a device that another enrolled; but an address with a secret in it is asked for its own sake.
+        var identity = calendar ?? session ?? device;
         if (!Guid.TryParse(identity?.FindFirst(ClaimTypes.NameIdentifier)?.Value, out var person)
             || await members.StandingOfAsync(person, http.RequestAborted) is not { } standing)
             return null;
+        if (calendar is not null)
+            return new Caller(standing, false, null, null, false);
         var isOwnDevice = device?.FindFirst(ClaimTypes.NameIdentifier)?.Value == identity!.FindFirst(ClaimTypes.NameIdentifier)!.Value;
         return new Caller(
             standing, session is not null,

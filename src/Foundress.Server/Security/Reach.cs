@@ -32,6 +32,9 @@ public sealed record Reach
     /// <summary>Whether other computers can connect.</summary>
     public bool IsBeyondThisComputer => Listen is not null && !IPAddress.IsLoopback(Listen);
 
+    /// <summary>Where the one who asks has it open, for links that are to be opened elsewhere.</summary>
+    internal Uri SiteOf(HttpRequest request) => new(Name is null ? $"{request.Scheme}://{request.Host}/" : $"https://{request.Host}/");
+
     /// <summary>Takes an option in.</summary>
     /// <param name="option">One of <see cref="Options"/>.</param>
     /// <param name="value">Its value, not empty.</param>

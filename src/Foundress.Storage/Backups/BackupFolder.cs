@@ -8,6 +8,9 @@ internal sealed class BackupFolder
     public const string BeforeUpdate = "before-update";
     public const string BeforeRestore = "before-restore";
 
+    /// <summary>What the name of a file of accounts has behind that of the backup it belongs to.</summary>
+    public const string OfAccounts = ".accounts";
+
     private const string Prefix = "foundress-";
     private const string Suffix = ".db";
     private const string Unfinished = ".part";
@@ -20,12 +23,15 @@ internal sealed class BackupFolder
     private readonly DataFolder _folder;
     private readonly TimeProvider _time;
     private readonly Action<string> _copy;
+    private readonly IBackupCompanion? _companion;
 
     /// <summary>The backups of a book.</summary>
     /// <param name="folder">The data folder.</param>
     /// <param name="time">The clock that names them.</param>
     /// <param name="copy">Writes a whole, checked copy of the book to a file.</param>
-    public BackupFolder(DataFolder folder, TimeProvider time, Action<string> copy) => (_folder, _time, _copy) = (folder, time, copy);
+    /// <param name="companion">What is copied with it, into a file beside it.</param>
+    public BackupFolder(DataFolder folder, TimeProvider time, Action<string> copy, IBackupCompanion? companion) =>
+        (_folder, _time, _copy, _companion) = (folder, time, copy, companion);
 
     /// <summary>The backups, newest first.</summary>
     public IReadOnlyList<Backup> List() => ListOf(_folder);
@@ -43,7 +49,7 @@ internal sealed class BackupFolder
                 && DateTimeOffset.TryParseExact(
                     name[..StampLength], Stamp, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var made)
                 && (name.Length == StampLength || name[StampLength] == '-'))
-                found.Add(new Backup(file.FullName, made, Reason(name[StampLength..]), file.Length));
+                found.Add(new Backup(file.FullName, made, Reason(name[StampLength..]), file.Length, Beside(file.FullName)));
         }
 
         found.Sort((left, right) => right.Made != left.Made
@@ -65,10 +71,10 @@ internal sealed class BackupFolder
     public Backup MakeAt(string target)
     {
         var full = Path.GetFullPath(target);
-        if (File.Exists(full) || Directory.Exists(full))
+        if (Array.Find([full, full + OfAccounts], name => File.Exists(name) || Directory.Exists(name)) is { } taken)
         {
             throw new StorageException(
-                StorageFault.BadBackup, full, $"There is already a file {full}. No backup was made: choose a name that is free.");
+                StorageFault.BadBackup, taken, $"There is already a file {taken}. No backup was made: choose a name that is free.");
         }
 
         return Make(full, _time.GetUtcNow(), "");
@@ -86,8 +92,11 @@ internal sealed class BackupFolder
             if (backup.Reason.Length > 0)
                 continue;
             var isNewestOfDay = seen.Add(DateOnly.FromDateTime(backup.Made.UtcDateTime));
-            if (!isNewestOfDay || seen.Count > daysKept)
-                File.Delete(backup.File);
+            if (isNewestOfDay && seen.Count <= daysKept)
+                continue;
+            if (backup.Accounts is not null)
+                File.Delete(backup.Accounts);
+            File.Delete(backup.File);
         }
 
         var yesterday = _time.GetUtcNow().AddDays(-1).UtcDateTime;
@@ -120,8 +129,9 @@ internal sealed class BackupFolder
             Directory.CreateDirectory(Path.GetDirectoryName(target)!);
             var part = target + "." + Path.GetRandomFileName() + Unfinished;
             _copy(part);
+            CopyCompanion(target, part);
             File.Move(part, target);
-            return new Backup(target, made, reason, new FileInfo(target).Length);
+            return new Backup(target, made, reason, new FileInfo(target).Length, Beside(target));
         }
         catch (Exception error) when (error is (IOException and not StorageException) or UnauthorizedAccessException)
         {
@@ -130,6 +140,24 @@ internal sealed class BackupFolder
                 $"The backup {target} cannot be written: {error.Message} The book itself is unharmed. Choose a folder that can be written.", error);
         }
     }
+
+    // A backup without its accounts would not be due again: it is either whole or not made.
+    private void CopyCompanion(string target, string part)
+    {
+        var beside = target + OfAccounts + "." + Path.GetRandomFileName() + Unfinished;
+        try
+        {
+            if (_companion?.Copy(beside) == true)
+                File.Move(beside, target + OfAccounts);
+        }
+        catch
+        {
+            File.Delete(part);
+            throw;
+        }
+    }
+
+    private static string? Beside(string backup) => File.Exists(backup + OfAccounts) ? backup + OfAccounts : null;
 
     private string FreeName(DateTimeOffset made, string reason)
     {

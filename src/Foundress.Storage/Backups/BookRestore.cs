@@ -14,16 +14,18 @@ internal static class BookRestore
         File.Delete(next);
         try
         {
-            var entries = BackupFile.Take(folder, file, next);
+            BackupFile.Take(folder, file, next);
+            var wanted = SqliteRows.Digest(folder, file);
             SqliteCopy.Renew(folder, next);
-            var (kept, damaged) = Keep(folder, new BackupFolder(folder, options.Time, target => SqliteCopy.Make(folder, folder.Database, target)));
+            var (kept, damaged) = Keep(folder, new BackupFolder(folder, options.Time, target => SqliteCopy.Make(folder, folder.Database, target), options.Companion));
             File.Move(next, folder.Database, overwrite: true);
-            var now = SqliteInspection.Of(folder, folder.Database, full: true).Entries;
-            return now == entries
-                ? new RestoreResult(now, kept, damaged)
+            SqliteInspection.Of(folder, folder.Database, full: true);
+            var now = SqliteRows.Digest(folder, folder.Database);
+            return now.Count == wanted.Count && now.ToString() == wanted.ToString()
+                ? new RestoreResult(now.Count, now.ToString(), kept, damaged)
                 : throw new StorageException(
                     StorageFault.BadBackup, file,
-                    $"After restoring, {folder.Database} holds {now} entries where {file} holds {entries}. The book as it was is kept in {kept}.");
+                    $"After restoring, {folder.Database} holds {now.Count} entries with the fingerprint {now} where {file} holds {wanted.Count} with {wanted}. The book as it was is kept in {kept}.");
         }
         finally
         {

@@ -20,9 +20,9 @@ internal static class PostgresRestore
             BackupFile.Take(folder, Path.GetFullPath(backup), next);
             using var file = SqliteBookFile.Open(next);
             using var database = new PostgresDatabase(folder, address, options with { TakesOver = true });
-            await database.PrepareAsync(new BackupFolder(folder, options.Time, database.Copy), cancellation);
-            var entries = await database.GuardAsync(() => FillAsync(database, file, backup, cancellation));
-            return new RestoreResult(entries, null, false);
+            await database.PrepareAsync(new BackupFolder(folder, options.Time, database.Copy, options.Companion), cancellation);
+            var restored = await database.GuardAsync(() => FillAsync(database, file, backup, cancellation));
+            return new RestoreResult(restored.Count, restored.ToString(), null, false);
         }
         finally
         {
@@ -30,7 +30,7 @@ internal static class PostgresRestore
         }
     }
 
-    private static async Task<long> FillAsync(PostgresDatabase database, SqliteBookFile file, string backup, CancellationToken cancellation)
+    private static async Task<EntryDigest> FillAsync(PostgresDatabase database, SqliteBookFile file, string backup, CancellationToken cancellation)
     {
         await using var context = database.Open();
         context.Database.SetCommandTimeout(0);
@@ -65,6 +65,6 @@ internal static class PostgresRestore
         }
 
         await transaction.CommitAsync(CancellationToken.None);
-        return wanted.Count;
+        return written;
     }
 }

@@ -9,7 +9,7 @@ using Foundress.Server.Security;
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>Every address × everybody × their own operation and another: asked of the real server and held against docs/access.md.</summary>
-public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
+public abstract class AccessMatrixTests(ClubSite site)
 {
     private const string Yes = "yes";
     private const string No = "no";
@@ -28,6 +28,8 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
         [Access.Manage] = [SignIn, No, No, Yes, No, No],
         [Access.Administer] = [SignIn, No, No, No, No, Yes],
     };
+
+    private static readonly string[] ByCalendarLink = ["GET /calendar.ics", "GET /api/v1/operations/{operation}/calendar.ics"];
 
     private static readonly Access[] ByDeviceToo = [Access.Public, Access.Known, Access.Read, Access.Write];
 
@@ -56,7 +58,7 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
             foreach (var person in people)
                 signedIn.Add(await AskAsync(person, rule, "home"));
             Assert.True(Meaning[rule.Access].SequenceEqual(signedIn), $"{rule.Key} is {rule.Access} and answers {string.Join(", ", signedIn)}.");
-            printed.Append($"| `{rule.Key}` | {string.Join(" | ", signedIn)} | {(ByDeviceToo.Contains(rule.Access) ? Yes : SignIn)} |\n");
+            printed.Append($"| `{rule.Key}` | {string.Join(" | ", signedIn)} | {(ByDeviceToo.Contains(rule.Access) ? Yes : SignIn)} | {(rule.Access == Access.Public || ByCalendarLink.Contains(rule.Key) ? Yes : SignIn)} |\n");
         }
 
         var document = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "docs", "access.md"));
@@ -77,6 +79,23 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
                 var expected = ByDeviceToo.Contains(rule.Access) ? Meaning[rule.Access][n + 1] : SignIn;
                 Assert.Equal((rule.Key, expected), (rule.Key, await AskAsync(phone, rule, "home")));
                 Assert.Equal((rule.Key, expected), (rule.Key, await AskAsync(site.Stranger(), rule, "home", bearer: people[n].Secret)));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Matrix_ByCalendarLinkAlone_ReadsCalendarsOnly()
+    {
+        Guest[] people = [await site.JoinAsync("Reader C", "home", Role.Reader), await site.JoinAsync("Keeper C", "home", Role.Keeper), await site.JoinAsync("Administrator C", "away", Role.Keeper, administrator: true)];
+        for (var n = 0; n < people.Length; n++)
+        {
+            var key = await CalendarLinkTests.MakeAsync(people[n]);
+            foreach (var rule in AccessRules.All)
+            {
+                var expected = !ByCalendarLink.Contains(rule.Key) ? Meaning[rule.Access][0] : n < 2 ? Yes : No;
+                Assert.Equal((rule.Key, expected), (rule.Key, await AskAsync(site.Stranger(), rule, "home", key: key)));
+                // Nor is it a device's secret.
+                Assert.Equal((rule.Key, Meaning[rule.Access][0]), (rule.Key, await AskAsync(site.Stranger(), rule, "home", bearer: key)));
             }
         }
     }
@@ -112,7 +131,7 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
     [InlineData("signed out")]
     public async Task Matrix_WhoeverIsNoLongerKnown_IsNobody(string how)
     {
-        await using var own = new ClubHouse();
+        await using var own = new ClubHouse(site);
         var club = await own.OpenAsync();
         var keeper = await club.JoinAsync("Keeper", "home", Role.Keeper);
         using var phone = keeper.ByDeviceAlone();
@@ -182,7 +201,7 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
         return guest;
     }
 
-    private async Task<string> AskAsync(Guest guest, AccessRule rule, string operation, string? bearer = null, ClubSite? club = null)
+    private async Task<string> AskAsync(Guest guest, AccessRule rule, string operation, string? bearer = null, ClubSite? club = null, string? key = null)
     {
         var path = rule.Pattern
             .Replace("{operation}", Uri.EscapeDataString(operation), StringComparison.Ordinal)
@@ -190,9 +209,11 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
             .Replace("{passkey}", "AAAA", StringComparison.Ordinal);
         foreach (var name in new[] { "device", "apiary", "person", "invitation" })
             path = path.Replace($"{{{name}:guid}}", Guid.NewGuid().ToString(), StringComparison.Ordinal);
+        if (key is not null)
+            path += "?key=" + key;
         using var request = new HttpRequestMessage(rule.Method == "*" ? HttpMethod.Get : new HttpMethod(rule.Method), new Uri((club ?? site).Server.Address, path.TrimStart('/')).PathAndQuery);
         if (rule.Method is "POST" or "PUT")
-            request.Content = JsonContent.Create<object>(path.EndsWith("/entries", StringComparison.Ordinal) ? Array.Empty<int>() : new { });
+            request.Content = JsonContent.Create<object>(rule.Pattern.EndsWith("/entries", StringComparison.Ordinal) ? Array.Empty<int>() : new { });
         if (bearer is not null)
             request.Headers.Authorization = new AuthenticationHeaderValue("Bearer", bearer);
         using var answer = await guest.Http.SendAsync(request);
@@ -206,3 +227,7 @@ public sealed class AccessMatrixTests(ClubSite site) : IClassFixture<ClubSite>
         return detail.StartsWith("Only the invented records", StringComparison.Ordinal) ? Yes : No;
     }
 }
+
+public sealed class AccessMatrixTestsOnSqlite(ClubSite site) : AccessMatrixTests(site), IClassFixture<ClubSite>;
+
+public sealed class AccessMatrixTestsOnPostgres(PostgresClubSite site) : AccessMatrixTests(site.Required()), IClassFixture<PostgresClubSite>;

@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using Foundress.Accounts;
+using Foundress.PostgresForTests;
 using Foundress.Server.Security;
 using Foundress.Storage;
 using Microsoft.Extensions.Time.Testing;
@@ -9,7 +10,7 @@ using Microsoft.Extensions.Time.Testing;
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>A real server with accounts on a free port, and people who come to it.</summary>
-public sealed class ClubSite : IAsyncLifetime
+public class ClubSite : IAsyncLifetime
 {
     internal const string Password = "four words in a row";
 
@@ -19,11 +20,17 @@ public sealed class ClubSite : IAsyncLifetime
     private int _devices;
 
     public ClubSite()
-        : this(new RateLimits(100_000, 100_000))
+        : this(onPostgres: false)
     {
     }
 
-    internal ClubSite(RateLimits limits) => _limits = limits;
+    internal ClubSite(bool onPostgres, RateLimits? limits = null) =>
+        (OnPostgres, _limits) = (onPostgres, limits ?? new RateLimits(100_000, 100_000));
+
+    /// <summary>Whether book and accounts lie in PostgreSQL.</summary>
+    internal bool OnPostgres { get; }
+
+    internal PostgresAddress? Database { get; private set; }
 
     internal FakeTimeProvider Time { get; } = new(DateTimeOffset.UtcNow);
 
@@ -33,21 +40,53 @@ public sealed class ClubSite : IAsyncLifetime
 
     internal OneTimeLinks Links => new(Server.Accounts!);
 
-    public async ValueTask InitializeAsync() => await StartAsync();
+    public async ValueTask InitializeAsync()
+    {
+        if (OnPostgres && PostgresPrograms.Missing is not null)
+            return;
+        if (OnPostgres)
+            Database = await (await PostgresCluster.Shared).BookAsync();
+        await StartAsync();
+    }
 
     public async ValueTask DisposeAsync()
     {
         foreach (var guest in _guests)
             guest.Dispose();
-        await Server.DisposeAsync();
+        if (Server is not null)
+            await Server.DisposeAsync();
+        if (Database is not null)
+            await (await PostgresCluster.Shared).DropAsync(Database);
         Directory.Delete(_data, recursive: true);
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>The site, for a test that cannot do without; skips the test where there is no PostgreSQL for it.</summary>
+    internal ClubSite Required()
+    {
+        Assert.SkipWhen(OnPostgres && PostgresPrograms.Missing is not null, PostgresPrograms.Missing ?? "");
+        return this;
     }
 
     /// <summary>Stops the server and starts it on the same folder.</summary>
     internal async Task RestartAsync()
     {
-        await Server.DisposeAsync();
+        await StopAsync();
         await StartAsync();
+    }
+
+    /// <summary>Stops the server for good, or until <see cref="StartAsync"/>.</summary>
+    internal async Task StopAsync()
+    {
+        await Server.DisposeAsync();
+        Server = null!;
+    }
+
+    /// <summary>Starts a stopped server on the same folder with another database.</summary>
+    internal Task StartOnAsync(PostgresAddress database)
+    {
+        Database = database;
+        return StartAsync();
     }
 
     /// <summary>Somebody who has not signed in.</summary>
@@ -86,6 +125,9 @@ public sealed class ClubSite : IAsyncLifetime
     }
 
     private async Task StartAsync() => Server = await FoundressServer.StartAsync(
-        new ServerOptions(0, _data, Demo: false) { Reach = new Reach { Accounts = true } },
+        new ServerOptions(0, _data, Demo: false, Database) { Reach = new Reach { Accounts = true } },
         storage: new BookStoreOptions { BackupAtStart = false, Time = Time }, limits: _limits);
 }
+
+/// <summary>The same with book and accounts in PostgreSQL.</summary>
+public sealed class PostgresClubSite() : ClubSite(onPostgres: true);

@@ -3,13 +3,19 @@ using System.Net.Http.Json;
 using System.Text.Json;
 using Foundress.Accounts;
 using Foundress.Accounts.Model;
+using Foundress.Server.Accounts;
+using Foundress.Server.Problems;
 using Foundress.Server.Security;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>Coming in: passwords, links, waiting, and what is noted of it.</summary>
-public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
+public abstract class EntranceTests(ClubSite site)
 {
     [Fact]
     public async Task Join_ThenSignInElsewhere_IsTheSamePerson()
@@ -85,7 +91,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Link_UsedWithdrawnExpiredOrUnknown_LetsNobodyIn()
     {
-        await using var club = new ClubHouse();
+        await using var club = new ClubHouse(site);
         var own = await club.OpenAsync();
         var keeper = await own.JoinAsync("Keeper", "home", Role.Keeper);
         async Task RefusedAsync(string secret, string words)
@@ -163,6 +169,65 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
         Assert.Equal(HttpStatusCode.OK, (await phone.GetAsync("operations/home/entries")).StatusCode);
     }
 
+    // By what is done, not by the time it takes: one slow hash for each try, whether there is such a name or not.
+    [Theory]
+    [InlineData("nobody of that name")]
+    [InlineData("wrong password")]
+    [InlineData("waiting")]
+    [InlineData("closed")]
+    [InlineData("too long")]
+    public async Task SignIn_Refused_ComparesOnePasswordWhateverTheReason(string why)
+    {
+        var name = "Slow " + why;
+        if (why != "nobody of that name")
+            await site.JoinAsync(name, "home", Role.Helper);
+        if (why == "closed")
+            await new Registry(site.Server.Accounts!).CloseAsync(name);
+        for (var n = 0; why == "waiting" && n < 5; n++)
+            await site.Stranger().PostAsync("account/sign-in", new { name, password = "not the password" });
+        await using var scope = site.Server.Services.CreateAsyncScope();
+        var counted = new CountedHasher();
+        scope.ServiceProvider.GetRequiredService<UserManager<Person>>().PasswordHasher = counted;
+        var http = new DefaultHttpContext { RequestServices = scope.ServiceProvider };
+        var form = new SignInForm(name, why == "too long" ? new string('x', 5_000) : "not the password");
+        var refused = await Assert.ThrowsAsync<RequestProblemException>(() => scope.ServiceProvider.GetRequiredService<Entrance>().WithPasswordAsync(http, form));
+        Assert.Equal((401, 1), (refused.Status, counted.Compared));
+        Assert.InRange(counted.Longest, 1, 200);
+    }
+
+    private sealed class CountedHasher : PasswordHasher<Person>
+    {
+        public int Compared { get; private set; }
+
+        public int Longest { get; private set; }
+
+        public override PasswordVerificationResult VerifyHashedPassword(Person user, string hashedPassword, string providedPassword)
+        {
+            (Compared, Longest) = (Compared + 1, Math.Max(Longest, providedPassword.Length));
+            return base.VerifyHashedPassword(user, hashedPassword, providedPassword);
+        }
+    }
+
+    [Fact]
+    public async Task SignIns_OfLongAgo_AreForgottenWhileTheServerRuns()
+    {
+        await using var club = new ClubHouse(site);
+        var own = await club.OpenAsync();
+        await own.JoinAsync("Keeper", "home", Role.Keeper);
+        var log = new SignInLog(own.Server.Accounts!);
+        Assert.Single(await log.AllAsync());
+        own.Time.Advance(SignInLog.Kept - TimeSpan.FromDays(1));
+        Assert.Single(await log.AllAsync());
+        // A day at a time, until the duty of one of them is done.
+        for (var n = 0; n < 500 && (await log.AllAsync()).Count > 0; n++)
+        {
+            own.Time.Advance(SignInDuty.Every);
+            await Task.Delay(10);
+        }
+
+        Assert.Empty(await log.AllAsync());
+    }
+
     [Fact]
     public async Task SignIns_Noted_AreShownToKeepersWithTheNetworkOnly()
     {
@@ -190,7 +255,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Entrance_KnockedAtTooOften_SaysWhenToComeBack()
     {
-        await using var club = new ClubHouse(new RateLimits(EntrancePerFiveMinutes: 4));
+        await using var club = new ClubHouse(site, new RateLimits(EntrancePerFiveMinutes: 4));
         var own = await club.OpenAsync();
         var keeper = await own.JoinAsync("Keeper", "home", Role.Keeper);
         HttpResponseMessage answer;
@@ -211,7 +276,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Exchange_AskedTooOften_IsLimitedByPerson()
     {
-        await using var club = new ClubHouse(new RateLimits(ExchangePerMinute: 3));
+        await using var club = new ClubHouse(site, new RateLimits(ExchangePerMinute: 3));
         var own = await club.OpenAsync();
         var one = await own.JoinAsync("One", "home", Role.Helper);
         var two = await own.JoinAsync("Two", "home", Role.Helper);
@@ -224,7 +289,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     [Fact]
     public async Task Restart_OfTheServer_SignsNobodyOut()
     {
-        await using var club = new ClubHouse();
+        await using var club = new ClubHouse(site);
         var own = await club.OpenAsync();
         var keeper = await own.JoinAsync("Keeper", "home", Role.Keeper);
         await own.RestartAsync();
@@ -249,8 +314,29 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
     public void Accounts_File_IsItsOwnersAlone()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows keeps files of a user's folder to the user by itself.");
-        if (!OperatingSystem.IsWindows())
-            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(site.Server.Accounts!.File));
+        Assert.Equal(site.OnPostgres, site.Server.Accounts!.File is null);
+        if (!OperatingSystem.IsWindows() && site.Server.Accounts.File is { } file)
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(file));
+    }
+
+    [Fact]
+    public async Task Accounts_OfAnOlderVersion_AreKeptAsTheyWereBeforeTheUpdate()
+    {
+        using var folder = new Running.TempData();
+        var file = folder[AccountsDatabase.FileName];
+        await using (var older = Foundress.Accounts.Sqlite.SqliteAccountsFile.Context(file))
+            await older.GetService<Microsoft.EntityFrameworkCore.Migrations.IMigrator>().MigrateAsync("Initial");
+        using (await AccountsDatabase.OpenAsync(folder.Path, site.Time))
+        {
+        }
+
+        // Once is enough.
+        using (await AccountsDatabase.OpenAsync(folder.Path, site.Time))
+        {
+        }
+
+        await using var kept = Foundress.Accounts.Sqlite.SqliteAccountsFile.Context(Assert.Single(Directory.GetFiles(folder["backups"])));
+        Assert.Equal("Initial", Assert.Single(await kept.Database.GetAppliedMigrationsAsync()).Split('_')[1]);
     }
 
     [Fact]
@@ -260,3 +346,7 @@ public sealed class EntranceTests(ClubSite site) : IClassFixture<ClubSite>
         Assert.False(context.Database.HasPendingModelChanges());
     }
 }
+
+public sealed class EntranceTestsOnSqlite(ClubSite site) : EntranceTests(site), IClassFixture<ClubSite>;
+
+public sealed class EntranceTestsOnPostgres(PostgresClubSite site) : EntranceTests(site.Required()), IClassFixture<PostgresClubSite>;

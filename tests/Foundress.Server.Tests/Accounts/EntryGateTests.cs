@@ -7,7 +7,7 @@ using Foundress.Book.Journal;
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>Whose entries are taken from whom.</summary>
-public sealed class EntryGateTests(ClubSite site) : IClassFixture<ClubSite>
+public abstract class EntryGateTests(ClubSite site)
 {
     [Fact]
     public async Task Helper_SendsOwnRecords_TheyAreTaken()
@@ -190,3 +190,7 @@ public sealed class EntryGateTests(ClubSite site) : IClassFixture<ClubSite>
         return $"{result.GetProperty("accepted").GetInt32()} taken{(known > 0 ? $", {known} known" : "")}{string.Concat(refused)}";
     }
 }
+
+public sealed class EntryGateTestsOnSqlite(ClubSite site) : EntryGateTests(site), IClassFixture<ClubSite>;
+
+public sealed class EntryGateTestsOnPostgres(PostgresClubSite site) : EntryGateTests(site.Required()), IClassFixture<PostgresClubSite>;

@@ -36,6 +36,9 @@ internal sealed class Guest : IDisposable
     /// <summary>The secret of their device.</summary>
     public string? Secret => _cookies.GetCookies(_site)[DeviceCookie]?.Value;
 
+    /// <summary>The cookies as a browser sends them.</summary>
+    public string Cookies => _cookies.GetCookieHeader(_site);
+
     public bool HasSession => _cookies.GetCookies(_site)[SessionCookie] is { Expired: false };
 
     public void Take(JsonElement account)

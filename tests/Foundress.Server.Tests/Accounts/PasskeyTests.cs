@@ -6,7 +6,7 @@ using Foundress.Accounts;
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>Passkeys, with a security key in software.</summary>
-public sealed class PasskeyTests(ClubSite site) : IClassFixture<ClubSite>
+public abstract class PasskeyTests(ClubSite site)
 {
     private string Origin => $"http://127.0.0.1:{site.Server.Address.Port}";
 
@@ -108,16 +108,26 @@ public sealed class PasskeyTests(ClubSite site) : IClassFixture<ClubSite>
     private async Task<SoftKey> AddAsync(Guest guest)
     {
         var key = new SoftKey("localhost", Origin);
+        await AddAsync(guest, key);
+        return key;
+    }
+
+    /// <summary>Adds a key to somebody's account.</summary>
+    internal static async Task AddAsync(Guest guest, SoftKey key)
+    {
         var options = await (await guest.PostAsync("account/passkeys/options", new { })).Content.ReadFromJsonAsync<JsonElement>();
         Assert.Equal("localhost", options.GetProperty("rp").GetProperty("id").GetString());
         var answer = await guest.PostAsync("account/passkeys", new { credential = key.Create(options), label = "My phone" });
         Assert.True(answer.IsSuccessStatusCode, await answer.Content.ReadAsStringAsync());
-        return key;
     }
 
     private static async Task<JsonElement> ChallengeAsync(Guest guest) =>
         await (await guest.PostAsync("account/passkeys/challenge", new { })).Content.ReadFromJsonAsync<JsonElement>();
 
-    private static async Task<HttpResponseMessage> SignInAsync(Guest guest, SoftKey key) =>
+    internal static async Task<HttpResponseMessage> SignInAsync(Guest guest, SoftKey key) =>
         await guest.PostAsync("account/passkeys/sign-in", new { credential = key.Get(await ChallengeAsync(guest)) });
 }
+
+public sealed class PasskeyTestsOnSqlite(ClubSite site) : PasskeyTests(site), IClassFixture<ClubSite>;
+
+public sealed class PasskeyTestsOnPostgres(PostgresClubSite site) : PasskeyTests(site.Required()), IClassFixture<PostgresClubSite>;

@@ -4,7 +4,7 @@ using Foundress.Accounts;
 namespace Foundress.Server.Tests.Accounts;
 
 /// <summary>What the owner of the server does from its console while it runs.</summary>
-public sealed class RegistryTests(ClubSite site) : IClassFixture<ClubSite>
+public abstract class RegistryTests(ClubSite site)
 {
     [Fact]
     public async Task Close_WhileSignedIn_EndsEverythingAndKeepsTheName()
@@ -24,3 +24,7 @@ public sealed class RegistryTests(ClubSite site) : IClassFixture<ClubSite>
         Assert.Equal(("Anna", false, 0), (left.Name, left.IsAdministrator, left.Roles.Count));
     }
 }
+
+public sealed class RegistryTestsOnSqlite(ClubSite site) : RegistryTests(site), IClassFixture<ClubSite>;
+
+public sealed class RegistryTestsOnPostgres(PostgresClubSite site) : RegistryTests(site.Required()), IClassFixture<PostgresClubSite>;

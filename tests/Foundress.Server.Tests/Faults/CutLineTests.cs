@@ -14,7 +14,7 @@ public sealed class CutLineTests(ITestOutputHelper output)
     public async Task Send_CutOffInMidBody_KeepsAllOfItOrNothing()
     {
         using var folder = new TempData();
-        using var server = await ServerProcess.StartAsync(folder.Path);
+        using var server = await BuiltServer.StartAsync(folder.Path);
         using var line = new Line();
         line.LeadTo(server.Address);
         var (sent, kept) = (0, 0);
@@ -47,7 +47,7 @@ public sealed class CutLineTests(ITestOutputHelper output)
     public async Task Send_CutOffInMidBody_KeepsNothingOfIt()
     {
         using var folder = new TempData();
-        using var server = await ServerProcess.StartAsync(folder.Path);
+        using var server = await BuiltServer.StartAsync(folder.Path);
         using var line = new Line();
         line.LeadTo(server.Address);
         var body = EntryJson.WriteMany([.. Enumerable.Range(0, 400).Select(n => Site.Entry(n))]);

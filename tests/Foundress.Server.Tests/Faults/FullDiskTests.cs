@@ -24,7 +24,7 @@ public sealed class FullDiskTests(ITestOutputHelper output)
             var number = 0;
             Entry[] Next() => [.. Enumerable.Range(0, 50).Select(_ => Site.Entry(number++))];
             Entry[] left;
-            using (var server = await ServerProcess.StartAsync(folder.Path))
+            using (var server = await BuiltServer.StartAsync(folder.Path))
             {
                 line.LeadTo(server.Address);
                 ExchangeException? full = null;
@@ -50,10 +50,10 @@ public sealed class FullDiskTests(ITestOutputHelper output)
             }
 
             // It cannot make the day's backup now, and says so rather than go on without one.
-            var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => ServerProcess.StartAsync(folder.Path));
+            var refused = await Assert.ThrowsAsync<InvalidOperationException>(() => BuiltServer.StartAsync(folder.Path));
             Assert.True(refused.Message.Contains("Free some space", StringComparison.Ordinal), refused.Message);
             Assert.True(Run("mount", "-o", "remount,size=16m", folder.Path));
-            using (var server = await ServerProcess.StartAsync(folder.Path))
+            using (var server = await BuiltServer.StartAsync(folder.Path))
             {
                 line.LeadTo(server.Address);
                 Assert.Equal(line.Acknowledged.Count, (await line.AllAsync("home")).Count);

@@ -21,7 +21,7 @@ public sealed class KilledServerTests(ITestOutputHelper output)
         using var folder = new TempData();
         using var line = new Line();
         var watch = Stopwatch.StartNew();
-        var server = await ServerProcess.StartAsync(folder.Path);
+        var server = await BuiltServer.StartAsync(folder.Path);
         try
         {
             line.LeadTo(server.Address);
@@ -41,7 +41,7 @@ public sealed class KilledServerTests(ITestOutputHelper output)
                 await Task.WhenAll(running);
                 kills++;
                 server.Dispose();
-                server = await ServerProcess.StartAsync(folder.Path);
+                server = await BuiltServer.StartAsync(folder.Path);
                 line.LeadTo(server.Address);
                 var held = await line.AllAsync("home");
                 Assert.Empty(line.Acknowledged.Except(held.Select(entry => entry.Id)));

@@ -1,9 +1,11 @@
 using System.Collections.Concurrent;
+using System.Net;
 using System.Net.Http.Json;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Foundress.Book.Journal;
+using Foundress.Server.Tests.Accounts;
 using Foundress.Storage;
 
 namespace Foundress.Server.Tests.Running;
@@ -78,11 +80,49 @@ public class RestoreDrillTests
         Assert.Equal(acknowledged.Count, await store.CheckAsync());
     }
 
+    [Fact]
+    public async Task Drill_OfAServerWithAccounts_LetsTheSamePeopleAndPhonesInAgain()
+    {
+        using var data = new TempData();
+        using var elsewhere = new TempData();
+        var made = await ProgramRun.CommandAsync("account", "add", "Anna", "--keeper", "--administrator", "--data", data.Path);
+        Assert.Equal(0, made.Code);
+        string file, device;
+        await using (var server = await ProgramRun.ServerAsync(data.Path))
+        {
+            using var anna = new Guest(server.Address);
+            var joined = await anna.PostAsync("account/join", new { secret = new Uri(made.Output.Split('\n')[1]).Fragment[1..], name = "Anna", password = ClubSite.Password, device = new { name = "phone" } });
+            Assert.True(joined.IsSuccessStatusCode, await joined.Content.ReadAsStringAsync());
+            Assert.True((await anna.SendAsync("home", Site.Entry(1))).IsSuccessStatusCode);
+            var answer = await anna.PostAsync("backups", new { });
+            file = Path.Combine(data["backups"], (await answer.Content.ReadFromJsonAsync<BackupMade>(JsonSerializerOptions.Web))!.Name);
+            device = anna.Secret!;
+            server.AskToEnd();
+            Assert.Equal(ServerExit.Done, (await server.EndAsync()).Code);
+        }
+
+        var (count, said) = await RestoreAsync(file, elsewhere.Path);
+        Assert.Equal(1, count);
+        Assert.Contains("Accounts restored: 1.", said, StringComparison.Ordinal);
+        await using (var server = await ProgramRun.ServerAsync(elsewhere.Path))
+        {
+            using var stranger = new Guest(server.Address);
+            Assert.Equal(HttpStatusCode.Unauthorized, (await stranger.GetAsync("operations/home/entries")).StatusCode);
+            Assert.Equal(HttpStatusCode.OK, (await stranger.PostAsync("account/sign-in", new { name = "Anna", password = ClubSite.Password })).StatusCode);
+            using var phone = new HttpClient { BaseAddress = server.Address };
+            phone.DefaultRequestHeaders.Authorization = new("Bearer", device);
+            Assert.Equal([Site.Entry(1)], (await TakeAsync(phone)).Entries);
+            server.AskToEnd();
+            Assert.Equal(ServerExit.Done, (await server.EndAsync()).Code);
+        }
+    }
+
     private static async Task<(int Count, string Said)> RestoreAsync(string file, string folder)
     {
         var ended = await ProgramRun.CommandAsync("restore", file, "--data", folder);
         Assert.Equal((0, ""), (ended.Code, ended.Errors));
         Assert.StartsWith("Restored ", ended.Output, StringComparison.Ordinal);
+        Assert.Matches("fingerprint of backup and book  [0-9a-f]{64}\n", ended.Output);
         return (int.Parse(ended.Output.Split(' ')[1]), ended.Output);
     }
 

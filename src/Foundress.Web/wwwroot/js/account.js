@@ -3,7 +3,7 @@
 import * as store from './store.js';
 import * as passkey from './passkey.js';
 import { h, card, field, button, form, day } from './page.js';
-import { peopleCards } from './people.js';
+import { calendarCard, peopleCards } from './people.js';
 
 const page = document.getElementById('page');
 const heading = document.querySelector('h1');
@@ -130,6 +130,7 @@ async function own(account) {
         await begin();
         say('The passkey was added.');
       })) : null,
+    await calendarCard(begin),
     card('Your password', form('Change the password', [present, next], async () => {
       await ask('POST', 'account/password', { present: present.input.value, new: next.input.value });
       await begin();

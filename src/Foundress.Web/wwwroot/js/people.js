@@ -3,7 +3,36 @@ import { ask, say, deviceRow } from './account.js';
 import { h, card, field, select, button, form, day } from './page.js';
 
 const roles = [['reader', 'Reader: can read everything'], ['helper', 'Helper: can also record'], ['keeper', 'Keeper: can also invite people']];
-const results = { let: 'signed in', wrong: 'refused', unknown: 'nobody of that name', waiting: 'refused, too many tries' };
+const results = {
+  let: 'signed in', wrong: 'refused', unknown: 'nobody of that name', waiting: 'refused, too many tries', made: 'calendar address made', off: 'calendar address taken off',
+};
+
+/** One's own secret address for calendar programs. */
+export async function calendarCard(again) {
+  const { link } = await ask('GET', 'account/calendar');
+  const made = h('div', { role: 'status' });
+  const make = async () => {
+    if (link && !confirm('Make new addresses? Programs that read the present ones get nothing any more.')) return;
+    const reply = await ask('POST', 'account/calendar', {});
+    made.replaceChildren(h('div', { class: 'notice info' }, h('div', {},
+      h('p', {}, 'Give these to your calendar program as calendars to subscribe to, and to nobody else. They are not shown again: copy them now.'),
+      reply.calendars.map(one => [h('p', {}, one.operation), h('p', { class: 'link' }, one.address),
+        button(`Copy the address of “${one.operation}”`, async () => { await navigator.clipboard.writeText(one.address); say('The address was copied.'); })]).flat(),
+      button('Done', again))));
+  };
+  return card('Your calendar',
+    h('p', {}, 'A calendar program cannot sign in. With a secret address it reads what is due in the books you belong to, and nothing else.'),
+    link ? h('p', {}, calendarWords(link)) : null,
+    button(link ? 'Make new addresses' : 'Make the addresses', make),
+    link ? button('Take the address off', async () => {
+      await ask('DELETE', 'account/calendar');
+      await again();
+      say('Calendar programs get nothing any more.');
+    }) : null,
+    made);
+}
+
+const calendarWords = link => `Calendar address since ${day(link.made)}, ${link.seen ? `last read ${day(link.seen)}` : 'not read yet'}.`;
 
 /** The cards of one operation; again is called when something was changed. */
 export async function peopleCards(operation, again) {
@@ -35,7 +64,12 @@ function personRow(one, path, operation, again) {
       await again();
       say(`${one.name} was removed.`);
     }),
-    h('ul', { class: 'rows', 'aria-label': `Devices of ${one.name}` }, one.devices.map(device => deviceRow(device, `${path}/people/${one.id}/devices/${device.id}`))));
+    h('ul', { class: 'rows', 'aria-label': `Devices of ${one.name}` }, one.devices.map(device => deviceRow(device, `${path}/people/${one.id}/devices/${device.id}`))),
+    one.calendar ? h('div', {}, h('span', { class: 'hint' }, calendarWords(one.calendar)), button('Take the calendar address off', async () => {
+      await ask('DELETE', `${path}/people/${one.id}/calendar`);
+      await again();
+      say(`Calendar programs of ${one.name} get nothing any more.`);
+    })) : null);
 }
 
 function invitations(open, path, operation, again) {
