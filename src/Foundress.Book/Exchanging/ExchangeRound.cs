@@ -59,7 +59,7 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
         if (met is not null)
         {
             foreach (var operation in operations)
-                await ForgetProgressAsync(store, operation);
+                await ForgetProgressAsync(store, operation, book.Clock);
         }
 
         await store.SetAsync(IncarnationKey, _about.Incarnation);
@@ -77,10 +77,10 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     }
 
     /// <summary>Forgets what was given and taken, so that the next round does all of it again.</summary>
-    public static async Task ForgetProgressAsync(IExchangeStore store, string operation)
+    public static async Task ForgetProgressAsync(IExchangeStore store, string operation, HybridClock clock)
     {
         await store.UnsettleAsync(operation);
-        await new TakenParts(store, operation).BeginAnewAsync();
+        await new TakenParts(store, operation).BeginAnewAsync(clock);
     }
 
     /// <summary>As many of the entries, from the first on, as go into one request; never none.</summary>

@@ -31,7 +31,13 @@ public sealed class TakenParts(IExchangeStore store, string operation)
     /// Makes every position that was kept until now void, so that all is read from the start. Also what another tab keeps
     /// that has begun to read before.
     /// </summary>
-    public Task BeginAnewAsync() => store.SetAsync(TurnKey, Guid.NewGuid().ToString("N"));
+    /// <param name="clock">The device's clock, for a name that no other tab gives.</param>
+    public async Task BeginAnewAsync(HybridClock clock)
+    {
+        // Two tabs may read one time off their clocks: the number tells a turn from the one before it.
+        int.TryParse((await TurnAsync()).Split('@')[0], NumberStyles.None, CultureInfo.InvariantCulture, out var last);
+        await store.SetAsync(TurnKey, string.Create(CultureInfo.InvariantCulture, $"{last + 1}@{clock.Tick()}"));
+    }
 
     /// <summary>Whether nothing of the whole book was ever read.</summary>
     internal async Task<bool> IsUntouchedAsync() => await store.GetAsync(Key(null)) is null;

@@ -159,9 +159,9 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     {
         var parts = new TakenParts(store, Operation);
         // Before, so that a break leaves nothing unread; after, so that what another tab took meanwhile and lost is read again.
-        await parts.BeginAnewAsync();
+        await parts.BeginAnewAsync(_clock);
         await store.DropCopiedAsync(Operation);
-        await parts.BeginAnewAsync();
+        await parts.BeginAnewAsync(_clock);
         await LoadAsync(Operation);
         store.Tell("*");
     }

@@ -94,7 +94,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Gives the server everything again and asks it for everything: for a server that was set up anew.</summary>
     public async Task RunFromTheStartAsync()
     {
-        await ExchangeRound.ForgetProgressAsync(store, session.Operation);
+        await ExchangeRound.ForgetProgressAsync(store, session.Operation, session.Clock);
         await RunAsync();
     }
 

@@ -71,9 +71,9 @@ internal sealed class FieldDevice : IOpenBook
     public async Task ForgetCopiedAsync()
     {
         var parts = new TakenParts(Store, "home");
-        await parts.BeginAnewAsync();
+        await parts.BeginAnewAsync(Clock);
         await Store.ForgetCopiedAsync();
-        await parts.BeginAnewAsync();
+        await parts.BeginAnewAsync(Clock);
         Restart();
     }
 
