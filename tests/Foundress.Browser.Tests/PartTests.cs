@@ -66,8 +66,7 @@ public sealed class PartTests(PublishedApp app)
         await Link(phone, "F2").WaitForAsync();
         Assert.Equal(0, await phone.Page.GetByText("takes only part").CountAsync());
 
-        await laptop.Page.ReloadAsync();
-        await laptop.GoAsync("");
+        await laptop.OpenAsync();
         await Link(laptop, "Fresh place").WaitForAsync();
         Assert.Empty(phone.Faults);
         Assert.Empty(laptop.Faults);
