@@ -28,7 +28,21 @@ public sealed class Ledger
     }
 
     /// <summary>What the book says today. Worked out when first asked for after a change.</summary>
-    public BookState State => _state ??= BookFold.Fold(_ordered);
+    public BookState State => _state ??= BookFold.Fold(_ordered, Only);
+
+    /// <summary>
+    /// The apiaries that are looked after here; null for all. A device that takes only parts of a large book holds entries of
+    /// other apiaries too, but not all of them: what they say of these is no answer, and so they are not listed.
+    /// </summary>
+    public IReadOnlySet<ApiaryId>? Only
+    {
+        get;
+        set
+        {
+            field = value;
+            _state = null;
+        }
+    }
 
     /// <summary>Whether the book holds an entry.</summary>
     public bool Contains(EntryId id) => _byId.ContainsKey(id);

@@ -36,6 +36,9 @@ public sealed class PublishedHost : IAsyncDisposable
     /// <summary>Whether an invented book is offered.</summary>
     public bool OffersDemo { get; set; }
 
+    /// <summary>How many entries it says the keeper's operation has; null to name no operation.</summary>
+    public long? Told { get; set; }
+
     /// <summary>Kind of record that is refused, if any.</summary>
     public string? RefusedKind { get; set; }
 
@@ -104,7 +107,7 @@ public sealed class PublishedHost : IAsyncDisposable
     {
         JsonObject? reply = (http.Request.Method, path) switch
         {
-            ("GET", ["about"]) => new() { ["version"] = "0.1.0", ["incarnation"] = Incarnation.ToString(), ["operations"] = new JsonArray(), ["demo"] = OffersDemo },
+            ("GET", ["about"]) => new() { ["version"] = "0.1.0", ["incarnation"] = Incarnation.ToString(), ["operations"] = Operations(), ["demo"] = OffersDemo },
             ("GET", ["operations", var operation, "entries"]) => Page(operation, int.Parse(http.Request.Query["after"]!, CultureInfo.InvariantCulture), int.Parse(http.Request.Query["limit"]!, CultureInfo.InvariantCulture)),
             ("POST", ["operations", var operation, "entries"]) => Take(operation, (await JsonNode.ParseAsync(http.Request.Body))!.AsArray()),
             ("DELETE", ["operations", "demo"]) => DropDemo(),
@@ -119,6 +122,8 @@ public sealed class PublishedHost : IAsyncDisposable
         http.Response.ContentType = "application/json";
         await http.Response.WriteAsync(reply.ToJsonString());
     }
+
+    private JsonArray Operations() => Told is { } told ? [(JsonNode)new JsonObject { ["id"] = "home", ["entries"] = told }] : [];
 
     private JsonObject Page(string operation, int after, int limit)
     {

@@ -103,7 +103,7 @@ public sealed class AccountCommandTests : IDisposable
     {
         using var accounts = await OpenAsync();
         await using var context = accounts.Open();
-        return [.. context.Set<Accounts.Model.OneTimeLink>().OrderBy(link => link.Id).Select(link => link.ForName)];
+        return [.. context.Set<Accounts.Model.OneTimeLink>().OrderBy(link => link.ForName).Select(link => link.ForName)];
     }
 
     private Task<AccountsDatabase> OpenAsync() =>

@@ -10,6 +10,7 @@ using Foundress.Book.Records;
 using Foundress.Book.Seasons;
 using Foundress.Knowledge;
 using Foundress.Storage;
+using Foundress.Web.Sync;
 using Microsoft.Extensions.Time.Testing;
 
 namespace Foundress.Server.Tests;
@@ -73,6 +74,24 @@ public abstract class ApiaryEndpointTests(bool onPostgres) : IAsyncLifetime
         await _site.SendAsync("home", Write(new Strike(jar.Id, "wrong hive")));
         var after = await GetAsync($"apiaries/{colony.Apiary}");
         Assert.NotEqual(60 / 3d, after.GetProperty("colonies").EnumerateArray().Single(one => one.GetProperty("id").GetGuid() == colony.Id.Value).GetProperty("jar").GetProperty("per100Bees").GetDouble());
+    }
+
+    // What the phone's own line reads of it: how large the book is, what there is to choose from, and a part.
+    [Fact]
+    public async Task BookServer_AsksForApiariesAndAPart_ReadsThem()
+    {
+        var ledger = await FillAsync();
+        var line = new BookServer(_site.Caller, new Packing());
+        Assert.Equal(ledger.Count, (await line.AboutAsync()).Entries?["home"]);
+        var apiaries = await line.ApiariesAsync("home");
+        Assert.Equal(
+            ledger.State.ApiariesByName.Select(apiary => (apiary.Id, apiary.Name, ledger.State.ColoniesIn(apiary.Id, Today).Count)).OrderBy(one => one.Id.Value),
+            apiaries.OrderBy(one => one.Id.Value));
+        var page = await line.PullPartAsync("home", apiaries[0].Id, 0);
+        Assert.NotEmpty(page!.Entries);
+        Assert.False(string.IsNullOrEmpty(page.Members));
+        Assert.NotNull(page.Incarnation);
+        Assert.Null(await line.PullPartAsync("home", new ApiaryId(Guid.CreateVersion7()), 0));
     }
 
     // A phone that takes one apiary alone says of it what a phone with everything says.

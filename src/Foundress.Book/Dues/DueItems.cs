@@ -53,6 +53,8 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
             items.Add(new(due.Key, DueKind.Planned, plan.Apiary, [.. plan.Colonies.Where(state.Colonies.ContainsKey)], null, due.From, due.To, Time(due.From, due.To, today), due.Text, Agent: due.Use.Agent));
         }
 
+        // A control over several apiaries is due in each of them.
+        items.RemoveAll(item => !state.Lists(item.Apiary) && !item.Colonies.Any(id => state.Colonies.TryGetValue(id, out var colony) && state.Lists(colony.Apiary)));
         return [.. InOrder(items.Select(item => PutOff(item, today)), item => item)];
     }
 

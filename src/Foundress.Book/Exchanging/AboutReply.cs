@@ -10,4 +10,7 @@ namespace Foundress.Book.Exchanging;
 /// <param name="Now">The server's time; null when it names none.</param>
 /// <param name="Accounts">Whether it has accounts.</param>
 /// <param name="SignedInAs">Who it takes this device for; null when it does not know.</param>
-public sealed record AboutReply(string Version, string? Incarnation, bool Demo, DateTimeOffset? Now = null, bool Accounts = false, string? SignedInAs = null);
+/// <param name="Entries">How many entries each operation has that this device may read; null when it does not say.</param>
+public sealed record AboutReply(
+    string Version, string? Incarnation, bool Demo, DateTimeOffset? Now = null, bool Accounts = false, string? SignedInAs = null,
+    IReadOnlyDictionary<string, long>? Entries = null);

@@ -16,6 +16,9 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     /// <summary>Entries given or asked for at a time.</summary>
     public const int Batch = 500;
 
+    /// <summary>A server's book that has so many entries more than the device is not taken before the keeper has said what to take.</summary>
+    public const int LargeBook = 50_000;
+
     // The server takes bodies of 8 MB; a batch of unusually long records is made shorter.
     private const int GreatestBatchText = 2_000_000;
 
@@ -23,6 +26,9 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     private const string ServerTimeKey = "server-time";
 
     private AboutReply? _about;
+
+    /// <summary>How many entries the server has of an operation of which the keeper is to say first what this device takes; null otherwise.</summary>
+    public long? Offered { get; private set; }
 
     /// <summary>The name under which a device remembers how far it has read an operation.</summary>
     public static string CursorKey(string operation) => "cursor:" + operation;
@@ -53,7 +59,7 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
         if (met is not null)
         {
             foreach (var operation in operations)
-                await ForgetProgressAsync(store, operation);
+                await ForgetProgressAsync(store, operation, book.Clock);
         }
 
         await store.SetAsync(IncarnationKey, _about.Incarnation);
@@ -71,10 +77,10 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     }
 
     /// <summary>Forgets what was given and taken, so that the next round does all of it again.</summary>
-    public static async Task ForgetProgressAsync(IExchangeStore store, string operation)
+    public static async Task ForgetProgressAsync(IExchangeStore store, string operation, HybridClock clock)
     {
         await store.UnsettleAsync(operation);
-        await store.SetAsync(CursorKey(operation), null);
+        await new TakenParts(store, operation).BeginAnewAsync(clock);
     }
 
     /// <summary>As many of the entries, from the first on, as go into one request; never none.</summary>
@@ -111,19 +117,55 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
 
     private async Task TakeAsync(string operation)
     {
-        long.TryParse(await store.GetAsync(CursorKey(operation)), CultureInfo.InvariantCulture, out var after);
-        PulledEntries pulled;
+        Offered = null;
+        var parts = new TakenParts(store, operation);
+        string? choice;
         do
         {
-            pulled = await server.PullAsync(operation, after);
+            choice = await parts.ChoiceAsync();
+            if (choice is null && await parts.IsUntouchedAsync()
+                && _about!.Entries?.GetValueOrDefault(operation) is { } there && there - book.Entries.Count() > LargeBook)
+            {
+                Offered = there;
+                return;
+            }
+
+            IReadOnlyList<ApiaryId> chosen = TakenParts.Read(choice);
+            if (chosen.Count == 0)
+                await TakeAsync(operation, parts, null, choice);
+            foreach (var apiary in chosen)
+                await TakeAsync(operation, parts, apiary, choice);
+        }
+        while (await parts.ChoiceAsync() != choice);
+    }
+
+    private async Task TakeAsync(string operation, TakenParts parts, ApiaryId? part, string? choice)
+    {
+        var turn = await parts.TurnAsync();
+        var (after, members) = await parts.PositionAsync(part, turn);
+        // The keeper may choose something else meanwhile.
+        while (await parts.ChoiceAsync() == choice)
+        {
+            var pulled = part is { } apiary ? await server.PullPartAsync(operation, apiary, after) : await server.PullAsync(operation, after);
+            if (pulled is null)
+                return;
             await CheckLifeAsync(pulled.Incarnation);
+            var of = pulled.Members ?? string.Empty;
+            if (after > 0 && of != members)
+            {
+                // A colony has come to the part, with entries older than the position.
+                after = 0;
+                continue;
+            }
+
             await book.TakeInAsync(operation, pulled.Entries, pending: false);
             if (pulled.Next <= after && pulled.More)
                 throw new ExchangeException(ExchangeTexts.FormatStaysAtPosition(after));
-            after = pulled.Next;
-            await store.SetAsync(CursorKey(operation), after.ToString(CultureInfo.InvariantCulture));
+            (after, members) = (pulled.Next, of);
+            await parts.KeepPositionAsync(part, turn, after, members);
+            if (!pulled.More)
+                return;
         }
-        while (pulled.More);
     }
 
     // A backup may be put back between two requests, and another tab may already have met the new book: an answer of the

@@ -14,4 +14,8 @@ public interface IBookServer
 
     /// <summary>Takes entries from the server after a position in its own order, 0 for everything.</summary>
     Task<PulledEntries> PullAsync(string operation, long after);
+
+    /// <summary>Takes entries of one apiary's part of the book after a position in the server's own order, 0 for everything.</summary>
+    /// <returns>Null when the server knows no such apiary.</returns>
+    Task<PulledEntries?> PullPartAsync(string operation, ApiaryId apiary, long after);
 }

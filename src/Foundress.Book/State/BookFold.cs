@@ -21,6 +21,8 @@ internal sealed class BookFold
     {
     }
 
+    internal IReadOnlySet<ApiaryId>? Only { get; private init; }
+
     internal Dictionary<ApiaryId, Apiary> Apiaries { get; } = [];
 
     internal Dictionary<ColonyId, Colony> Colonies { get; } = [];
@@ -54,9 +56,9 @@ internal sealed class BookFold
     internal List<Unreadable> Unreadable { get; } = [];
 
     /// <summary>Folds entries that are already in the book's order.</summary>
-    internal static BookState Fold(IReadOnlyList<ReadEntry> ordered)
+    internal static BookState Fold(IReadOnlyList<ReadEntry> ordered, IReadOnlySet<ApiaryId>? only = null)
     {
-        var fold = new BookFold();
+        var fold = new BookFold { Only = only };
         fold.FindStrikes(ordered);
         foreach (var read in ordered)
             fold.Take(read);
@@ -259,8 +261,14 @@ internal sealed class BookFold
             HappeningsByColony[colony] = [.. happenings.OrderBy(happening => happening.On)];
 
         var jarsByRound = Jars.Where(jar => jar.Facts.Round is not null).ToLookup(jar => jar.Facts.Round!.Value);
-        foreach (var (id, (entry, plan)) in _rounds)
+        foreach (var (id, (entry, whole)) in _rounds)
+        {
+            // Jars taken elsewhere may not be held here: a colony there must not stand open for ever.
+            var plan = Only is null ? whole : whole with { Draws = [.. whole.Draws.Where(draw => Only.Contains(draw.Apiary))] };
+            if (plan.Draws.Count == 0 && whole.Draws.Count > 0)
+                continue;
             Rounds[id] = new Round(entry, plan, _skips.GetValueOrDefault(id) ?? [], _stops.GetValueOrDefault(id) ?? [], [.. jarsByRound[id]]);
+        }
     }
 
     private void AddToHistory(ColonyId colony, Entry entry)

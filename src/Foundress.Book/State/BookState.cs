@@ -25,10 +25,13 @@ public sealed class BookState
     private readonly Dictionary<ApiaryId, List<Entry>> _entriesByApiary;
     private readonly Dictionary<ColonyId, List<Course>> _coursesByColony;
 
+    private readonly IReadOnlySet<ApiaryId>? _only;
+
     private IReadOnlyList<Jar>? _teachingJars;
 
     internal BookState(BookFold fold)
     {
+        _only = fold.Only;
         Apiaries = fold.Apiaries;
         Colonies = fold.Colonies;
         Jars = fold.Jars;
@@ -150,6 +153,9 @@ public sealed class BookState
             .Where(colony => colony.LivesOn(day) && colony.ApiaryOn(day) == apiary)
             .OrderBy(colony => colony.Name, NaturalOrder.Instance)];
 
-    /// <summary>The apiaries by name.</summary>
-    public IReadOnlyList<Apiary> ApiariesByName => [.. Apiaries.Values.OrderBy(apiary => apiary.Name, NaturalOrder.Instance)];
+    /// <summary>The apiaries that are looked after here, by name.</summary>
+    public IReadOnlyList<Apiary> ApiariesByName => [.. Apiaries.Values.Where(apiary => Lists(apiary.Id)).OrderBy(apiary => apiary.Name, NaturalOrder.Instance)];
+
+    /// <summary>Whether an apiary is looked after here (<see cref="Ledger.Only"/>). Of another one only the name can be relied on.</summary>
+    public bool Lists(ApiaryId apiary) => _only?.Contains(apiary) != false;
 }

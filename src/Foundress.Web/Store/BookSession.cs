@@ -65,6 +65,9 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>Today by the device's own calendar.</summary>
     public DateOnly Today => DateOnly.FromDateTime(time.GetLocalNow().DateTime);
 
+    /// <summary>The apiaries this device takes of the open book; null when it takes the whole.</summary>
+    public IReadOnlySet<ApiaryId>? Only => _ledger.Only;
+
     /// <summary>Opens the book that was open last on this device.</summary>
     /// <exception cref="StoreException">The device's store cannot be read.</exception>
     public async Task OpenAsync()
@@ -104,6 +107,9 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     {
         var scribe = new Scribe(Operation, Author, Device, _clock, ids);
         var ledger = _ledger;
+        // Who founds an apiary looks after it.
+        if (ledger.Only is { } only && records.OfType<ApiaryRecord>().Select(record => record.Apiary).Where(id => !ledger.State.Apiaries.ContainsKey(id)).ToArray() is { Length: > 0 } founded)
+            await TakeOnlyAsync([.. only.Union(founded)]);
         var entries = records.Select(scribe.Write).ToList();
         await store.AppendAsync(scribe.Operation, entries, pending: true);
         ledger.Add(entries);
@@ -138,6 +144,28 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
         return added;
     }
 
+    /// <summary>Sets what this device takes from now on. What it holds already stays.</summary>
+    /// <param name="apiaries">The apiaries; none for the whole book.</param>
+    public async Task TakeOnlyAsync(IReadOnlyCollection<ApiaryId> apiaries)
+    {
+        await new TakenParts(store, Operation).ChooseAsync(apiaries);
+        _ledger.Only = apiaries.Count == 0 ? null : apiaries.ToHashSet();
+        Changed?.Invoke();
+        store.Tell("*");
+    }
+
+    /// <summary>Drops what the server holds from this device; the next exchange takes what was chosen again from the start.</summary>
+    public async Task DropCopiedAsync()
+    {
+        var parts = new TakenParts(store, Operation);
+        // Before, so that a break leaves nothing unread; after, so that what another tab took meanwhile and lost is read again.
+        await parts.BeginAnewAsync(_clock);
+        await store.DropCopiedAsync(Operation);
+        await parts.BeginAnewAsync(_clock);
+        await LoadAsync(Operation);
+        store.Tell("*");
+    }
+
     /// <summary>Removes the invented book from this device and opens the keeper's own.</summary>
     public async Task RemoveDemoAsync()
     {
@@ -157,7 +185,8 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
         try
         {
             var stored = await store.ReadAfterAsync(operation, 0);
-            (Operation, _ledger, _position, Broken) = (operation, new Ledger(), stored.Last, stored.Broken);
+            var only = TakenParts.Read(await new TakenParts(store, operation).ChoiceAsync());
+            (Operation, _ledger, _position, Broken) = (operation, new Ledger { Only = only.Count == 0 ? null : only.ToHashSet() }, stored.Last, stored.Broken);
             DemoSeed = IsDemo ? await store.GetAsync(DemoDoor.SeedKey) : null;
             Take(stored.Entries);
         }

@@ -54,6 +54,9 @@ public sealed class BrowserEntryStore : IEntryStore
     }
 
     /// <inheritdoc/>
+    public Task DropCopiedAsync(string operation) => Guard(() => StoreModule.DropCopied(operation));
+
+    /// <inheritdoc/>
     public Task<string?> GetAsync(string key) => Guard(() => StoreModule.MetaGet(key));
 
     /// <inheritdoc/>

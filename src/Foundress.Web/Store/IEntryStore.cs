@@ -28,6 +28,9 @@ public interface IEntryStore : IExchangeStore
     /// <summary>Erases an operation from this device. Only for the invented demo.</summary>
     Task ForgetAsync(string operation);
 
+    /// <summary>Erases those entries of an operation from this device that the server holds. Others stay, also those it would not take.</summary>
+    Task DropCopiedAsync(string operation);
+
     /// <summary>The setting already kept under a key; this value, then kept, if there was none.</summary>
     Task<string> FirstAsync(string key, string value);
 

@@ -40,6 +40,9 @@ internal static partial class StoreModule
     [JSImport("forget", Name)]
     internal static partial Task Forget(string operation);
 
+    [JSImport("dropCopied", Name)]
+    internal static partial Task DropCopied(string operation);
+
     [JSImport("metaGet", Name)]
     [return: JSMarshalAs<JSType.Promise<JSType.String>>]
     internal static partial Task<string?> MetaGet(string key);

@@ -40,7 +40,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Whether the server has accounts, once it has answered.</summary>
     public bool HasAccounts { get; private set; }
 
-    /// <summary>When both sides last held the same entries.</summary>
+    /// <summary>When both sides last held the same entries, as far as this device takes them.</summary>
     public DateTimeOffset? LastDone { get; private set; }
 
     /// <summary>The server's version, once it has answered.</summary>
@@ -51,6 +51,9 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
 
     /// <summary>Records the server would not take. They stay on this device.</summary>
     public int Refused { get; private set; }
+
+    /// <summary>How many entries the server has, while it waits for the keeper to say what of them this device takes; null otherwise.</summary>
+    public long? Offered => _round.Offered;
 
     /// <summary>Reads the counts this device remembers and makes the first exchange.</summary>
     public async Task StartAsync()
@@ -91,8 +94,31 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Gives the server everything again and asks it for everything: for a server that was set up anew.</summary>
     public async Task RunFromTheStartAsync()
     {
-        await ExchangeRound.ForgetProgressAsync(store, session.Operation);
+        await ExchangeRound.ForgetProgressAsync(store, session.Operation, session.Clock);
         await RunAsync();
+    }
+
+    /// <summary>Sets what this device takes from now on, and takes it. What it holds already stays.</summary>
+    /// <param name="apiaries">The apiaries; none for the whole book.</param>
+    public async Task TakeAsync(IReadOnlyCollection<ApiaryId> apiaries)
+    {
+        await session.TakeOnlyAsync(apiaries);
+        await RunAsync();
+    }
+
+    /// <summary>
+    /// Drops what the server holds from this device and takes what was chosen again. First all is given to the server as it is
+    /// now: it may have been put back to a backup since the last exchange.
+    /// </summary>
+    /// <returns>Whether it was done; if not, nothing was dropped.</returns>
+    public async Task<bool> MakeRoomAsync()
+    {
+        await RunAsync();
+        if (State != ExchangeState.Done)
+            return false;
+        await session.DropCopiedAsync();
+        await RunAsync();
+        return true;
     }
 
     /// <summary>Removes the invented book from this device and from the server.</summary>

@@ -41,6 +41,8 @@ internal sealed class FaultyLink(ModelServer server, Random random) : IBookServe
 
     public Task<PulledEntries> PullAsync(string operation, long after) => CallAsync(() => server.Pull(after, Page));
 
+    public Task<PulledEntries?> PullPartAsync(string operation, ApiaryId apiary, long after) => CallAsync(() => server.PullPart(apiary, after, Page));
+
     /// <summary>What was on its way all the time arrives now, again and in another order.</summary>
     public void Deliver()
     {

@@ -36,7 +36,7 @@ internal sealed class FieldDevice : IOpenBook
         Clock = new HybridClock(_time);
         ExchangeRound.RemindAsync(Store, Clock).GetAwaiter().GetResult();
         _scribe = new Scribe("home", $"keeper of {_name}", _name, Clock, _ids);
-        Ledger = new Ledger();
+        Ledger = new Ledger { Only = Chosen() is { Count: > 0 } chosen ? chosen.ToHashSet() : null };
         Take([.. Store.Entries]);
         Store.RetryRefusedAsync("home").GetAwaiter().GetResult();
     }
@@ -57,6 +57,29 @@ internal sealed class FieldDevice : IOpenBook
         return Take(own);
     }
 
+    /// <summary>Which apiaries it takes; none for the whole book.</summary>
+    public IReadOnlyList<ApiaryId> Chosen() => TakenParts.Read(new TakenParts(Store, "home").ChoiceAsync().GetAwaiter().GetResult());
+
+    /// <summary>Chooses what it takes.</summary>
+    public async Task ChooseAsync(params ApiaryId[] apiaries)
+    {
+        await new TakenParts(Store, "home").ChooseAsync(apiaries);
+        Ledger.Only = apiaries.Length == 0 ? null : apiaries.ToHashSet();
+    }
+
+    /// <summary>Drops what the server holds, as the browser's store does it.</summary>
+    public async Task ForgetCopiedAsync()
+    {
+        var parts = new TakenParts(Store, "home");
+        await parts.BeginAnewAsync(Clock);
+        await Store.ForgetCopiedAsync();
+        await parts.BeginAnewAsync(Clock);
+        Restart();
+    }
+
+    /// <summary>How many entries the server offered when it was last asked, while this device waits for its keeper's choice.</summary>
+    public long? Offered { get; private set; }
+
     /// <summary>One exchange; false when the line broke.</summary>
     public async Task<bool> ExchangeAsync()
     {
@@ -65,6 +88,7 @@ internal sealed class FieldDevice : IOpenBook
             var round = new ExchangeRound(_server, Store, this);
             await round.MeetAsync(["home"]);
             await round.ExchangeAsync("home");
+            Offered = round.Offered;
             return true;
         }
         catch (ExchangeException)

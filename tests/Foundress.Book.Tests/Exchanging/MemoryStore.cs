@@ -27,6 +27,15 @@ internal sealed class MemoryStore : IExchangeStore
         return Task.CompletedTask;
     }
 
+    /// <summary>Drops what the server holds.</summary>
+    public Task ForgetCopiedAsync()
+    {
+        Before();
+        foreach (var (id, _) in _rows.Where(row => row.Value is { Pending: false, Refused: null }).ToArray())
+            _rows.Remove(id);
+        return Task.CompletedTask;
+    }
+
     public Task<IReadOnlyList<Entry>> ReadPendingAsync(string operation, int limit)
     {
         Before();

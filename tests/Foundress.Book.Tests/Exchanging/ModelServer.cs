@@ -1,5 +1,6 @@
 using Foundress.Book.Exchanging;
 using Foundress.Book.Journal;
+using Foundress.Book.Parts;
 
 namespace Foundress.Book.Tests.Exchanging;
 
@@ -14,12 +15,16 @@ internal sealed class ModelServer(TimeProvider world)
     private Dictionary<EntryId, long> _places = [];
     private long _next = 1;
     private int _life = 1;
+    private (long Next, int Life, BookParts Parts)? _parts;
 
     public IEnumerable<Entry> Entries => _rows.Values;
 
     public string Incarnation => $"life {_life}";
 
-    public AboutReply About() => new("model", Incarnation, false, world.GetUtcNow());
+    /// <summary>How many entries it says it has; null to say nothing.</summary>
+    public long? Told { get; set; }
+
+    public AboutReply About() => new("model", Incarnation, false, world.GetUtcNow(), Entries: Told is { } told ? new Dictionary<string, long> { ["home"] = told } : null);
 
     public PushReply Push(IReadOnlyList<Entry> entries)
     {
@@ -52,6 +57,33 @@ internal sealed class ModelServer(TimeProvider world)
         var page = rows.Take(limit).ToArray();
         return new PulledEntries([.. page.Select(row => row.Value)], page.Length == 0 ? after : page[^1].Key, rows.Length > limit, Incarnation);
     }
+
+    /// <summary>One apiary's part; null when nothing is known of it.</summary>
+    public PulledEntries? PullPart(ApiaryId apiary, long after, int limit)
+    {
+        if (!Parts.Apiaries.Contains(apiary))
+            return null;
+        var places = Parts.Of(apiary).Where(place => place > after).Take(limit + 1).ToArray();
+        var page = places.Take(limit).ToArray();
+        return new PulledEntries([.. page.Select(place => _rows[place])], page.Length == 0 ? after : page[^1], places.Length > limit, Incarnation, Parts.MembersOf(apiary));
+    }
+
+    /// <summary>Which entries each apiary needs, as the book stands.</summary>
+    public BookParts Parts
+    {
+        get
+        {
+            if (_parts is { } kept && kept.Next == _next && kept.Life == _life)
+                return kept.Parts;
+            var parts = new BookParts();
+            foreach (var (place, entry) in _rows)
+                parts.Add(entry, place);
+            _parts = (_next, _life, parts);
+            return parts;
+        }
+    }
+
+    public Entry At(long place) => _rows[place];
 
     public void BackUp() => _backups.Add((new(_rows), _next));
 

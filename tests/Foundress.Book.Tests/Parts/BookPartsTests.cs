@@ -1,11 +1,8 @@
-using System.Globalization;
 using CsCheck;
 using Foundress.Book.Demo;
-using Foundress.Book.Dues;
 using Foundress.Book.Journal;
 using Foundress.Book.Parts;
 using Foundress.Book.Records;
-using Foundress.Book.Seasons;
 
 namespace Foundress.Book.Tests.Parts;
 
@@ -20,7 +17,7 @@ public sealed class BookPartsTests
         var entries = DemoBook.Entries(TestBook.Knowledge, 4711, Today).ToArray();
         var whole = new Ledger();
         whole.Add(entries);
-        var expected = whole.State.ApiariesByName.ToDictionary(apiary => apiary.Id, apiary => Said(whole, apiary.Id));
+        var expected = whole.State.ApiariesByName.ToDictionary(apiary => apiary.Id, apiary => ApiarySaid.Of(whole, apiary.Id, Today));
         Gen.Shuffle(entries).Sample(
             shuffled =>
             {
@@ -30,7 +27,7 @@ public sealed class BookPartsTests
                 {
                     var handles = parts.Of(apiary);
                     Assert.True(handles.Count < entries.Length * 0.7, $"{handles.Count} of {entries.Length}");
-                    Assert.Equal(said, Said(Book(shuffled, handles), apiary));
+                    Assert.Equal(said, ApiarySaid.Of(Book(shuffled, handles), apiary, Today));
                 }
             },
             iter: 6);
@@ -47,7 +44,7 @@ public sealed class BookPartsTests
                 whole.Add(entries);
                 var parts = Parts(entries);
                 foreach (var apiary in whole.State.ApiariesByName)
-                    Assert.Equal(Said(whole, apiary.Id), Said(Book(entries, parts.Of(apiary.Id)), apiary.Id));
+                    Assert.Equal(ApiarySaid.Of(whole, apiary.Id, Today), ApiarySaid.Of(Book(entries, parts.Of(apiary.Id)), apiary.Id, Today));
             },
             iter: 60);
 
@@ -173,16 +170,5 @@ public sealed class BookPartsTests
         var ledger = new Ledger();
         ledger.Add(handles.Select(handle => entries[handle]));
         return ledger;
-    }
-
-    private static string Said(Ledger ledger, ApiaryId id)
-    {
-        var state = ledger.State;
-        var strips = new SeasonStrips(state, TestBook.Knowledge, CultureInfo.InvariantCulture);
-        var season = new SeasonOverview(state, TestBook.Knowledge, strips).Of(state.Apiaries[id], Today);
-        var dues = new DueItems(state, TestBook.Knowledge, strips).On(Today).Where(item => item.Apiary == id)
-            .Select(item => $"{item.Key}|{item.Time}|{item.From}|{item.To}|{item.Text}|{string.Join(',', item.Colonies)}");
-        var jars = state.JarsIn(id).Select(one => $"{one.Colony.Name} {one.Jar.Facts.On} {one.Jar.Facts.Mites}");
-        return string.Join('\n', [season.Sentence, $"{season.Urgency}", .. state.ColoniesIn(id, Today).Select(colony => colony.Name), .. jars, .. dues]);
     }
 }

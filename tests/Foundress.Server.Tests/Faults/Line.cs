@@ -38,6 +38,8 @@ internal sealed class Line : IBookServer, IDisposable
 
     public Task<PulledEntries> PullAsync(string operation, long after) => Server.PullAsync(operation, after);
 
+    public Task<PulledEntries?> PullPartAsync(string operation, ApiaryId apiary, long after) => Server.PullPartAsync(operation, apiary, after);
+
     public async Task<List<Entry>> AllAsync(string operation)
     {
         var all = new List<Entry>();

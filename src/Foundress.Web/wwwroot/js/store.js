@@ -139,6 +139,16 @@ export const forget = op => run('entries', 'readwrite', store => {
   };
 });
 
+/** Drops what the server holds of an operation: entries still to be copied, and those it would not take, stay. */
+export const dropCopied = op => run('entries', 'readwrite', store => {
+  store.index('op').openCursor(op).onsuccess = event => {
+    const cursor = event.target.result;
+    if (!cursor) return;
+    if (!cursor.value.pending && !cursor.value.refused) cursor.delete();
+    cursor.continue();
+  };
+});
+
 const get = name => key => run(name, 'readonly', store => {
   const request = store.get(key);
   return () => request.result ?? null;
