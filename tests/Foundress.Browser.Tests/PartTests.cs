@@ -10,13 +10,13 @@ public sealed class PartTests(PublishedApp app)
     public async Task Phone_OneApiaryChosen_HoldsThatRecordsOfflineAndGoesBackToTheWholeBook()
     {
         await using var server = await app.ServeAsync();
-        await using var laptop = await app.VisitAsync(server.Address, 1440, 900);
+        await using var laptop = await app.VisitAsync(server.Address.ToString(), 1440, 900);
         await laptop.OpenAsync();
         await laptop.RegisterAsync("Near row", "N1-N3");
         await laptop.RegisterAsync("Far field", "F1-F2");
         await laptop.Page.GetByText("Kept on this device and copied").WaitForAsync();
 
-        await using var phone = await app.VisitAsync(server.Address);
+        await using var phone = await app.VisitAsync(server.Address.ToString());
         await phone.OpenAsync();
         await Link(phone, "Far field").WaitForAsync();
         await phone.GoAsync("settings");
