@@ -14,7 +14,7 @@ internal sealed class EnglishTexts
     {
         var all = texts.ToList();
         _whole = [.. all.Where(text => !text.Contains('{', StringComparison.Ordinal))];
-        _filled = [.. all.Where(text => Regex.Matches(text, "[A-Za-z]{2,}(?![^{]*})").Count >= 2 && text.Contains('{', StringComparison.Ordinal))
+        _filled = [.. all.Where(text => Regex.Count(text, "[A-Za-z]{2,}(?![^{]*})") >= 2 && text.Contains('{', StringComparison.Ordinal))
             .Select(text => new Regex("^" + Regex.Replace(Regex.Escape(text), @"\\\{\w+}", ".+?") + "$", RegexOptions.CultureInvariant))];
     }
 

@@ -5,9 +5,10 @@ namespace Foundress.Browser.Tests;
 public sealed class PublishedFilesTests(PublishedApp app, ITestOutputHelper output)
 {
     // Nothing on this list may grow unseen: on 1 Mbit/s every 125 kB is a second of a newcomer's first visit.
-    // 3.0 MB held until controls, their proof, the register, the due list and plans came in: 170 kB more than before. The next to grow
-    // must be loaded when it is wanted, as the codes of labels are.
-    private const long GreatestFirstLoad = 3_175_000;
+    // 3.0 MB held until controls, their proof, the register, the due list and plans came in: 170 kB. Texts in resources took 110 kB,
+    // a class with a member for each (docs/decisions/0080-language.md); other languages are fetched only by who reads them.
+    // The next to grow must be loaded when it is wanted, as the codes of labels are.
+    private const long GreatestFirstLoad = 3_300_000;
 
     [Fact]
     public void FirstLoad_Compressed_StaysUnderTheLimit()
