@@ -146,7 +146,7 @@ public sealed class LanguageTests : IDisposable
     }
 
     [Theory]
-    [InlineData("Heather bank, 2026-09-02 bis 2026-09-30: ", "due")]
+    [InlineData("Heather bank, 2. Sept. 2026 bis 30. Sept. 2026: ", "due")]
     [InlineData("Bestandsbuch", "register")]
     [InlineData("Wartezeit: ", "register")]
     [InlineData("Ausgeschlossen:", "choose", "--apiary", "Mill orchard")]

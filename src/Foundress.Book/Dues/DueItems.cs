@@ -85,13 +85,13 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
                 var text = Plural.Pick(marks.Count, DueTexts.FormatDecide(marks.Count, visit.Count, Say.Day(day), names));
                 if (marks.Any(mark => SeasonOverview.WasCutShortSince(state, mark)))
                     text += " " + DueTexts.CutShort;
-                items.Add(new($"decide:{apiary}:{Say.Day(day)}", DueKind.Decide, apiary, colonies, null, day, today, DueTime.Now, text));
+                items.Add(new($"decide:{apiary}:{Say.IsoDay(day)}", DueKind.Decide, apiary, colonies, null, day, today, DueTime.Now, text));
                 OfInspection(apiary, colonies, today, items);
             }
             else
             {
                 items.Add(new(
-                    $"again:{apiary}:{Say.Day(day)}", DueKind.SampleAgain, apiary, colonies, null, day, today, DueTime.Now,
+                    $"again:{apiary}:{Say.IsoDay(day)}", DueKind.SampleAgain, apiary, colonies, null, day, today, DueTime.Now,
                     DueTexts.FormatSecondJars(Say.Day(day), names) + InCluster(apiary, today)));
             }
         }
@@ -99,7 +99,7 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
         foreach (var due in season.Pending)
         {
             items.Add(new(
-                $"sample:{apiary}:{Say.Day(due.From)}", DueKind.Sample, apiary, [], null, due.From, due.To, Time(due.From, due.To, today), due.Text));
+                $"sample:{apiary}:{Say.IsoDay(due.From)}", DueKind.Sample, apiary, [], null, due.From, due.To, Time(due.From, due.To, today), due.Text));
         }
     }
 
@@ -134,7 +134,7 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
         void Add(DueKind kind, string key, DateOnly? day, string text)
         {
             if (day is { } on && on >= today.AddDays(-DayGone))
-                items.Add(new($"{key}:{apiary.Id}:{Say.Day(on)}", kind, apiary.Id, [], null, on, on, Time(on, on, today), text));
+                items.Add(new($"{key}:{apiary.Id}:{Say.IsoDay(on)}", kind, apiary.Id, [], null, on, on, Time(on, on, today), text));
         }
     }
 

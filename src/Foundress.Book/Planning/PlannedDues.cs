@@ -36,7 +36,7 @@ public static class PlannedDues
                 if (to.AddDays(Gone) < today || IsDone(plan, use.Agent, use.Start, state))
                     continue;
                 dues.Add(new PlannedDue(
-                    $"planned:{plan.Entry.Id}:{use.Agent}:{Say.Day(use.Start)}", plan, use, use.Start, to,
+                    $"planned:{plan.Entry.Id}:{use.Agent}:{Say.IsoDay(use.Start)}", plan, use, use.Start, to,
                     string.Join(' ', [
                         PlanTexts.FormatPlanned(controls.TitleOf(use.Agent), Say.Colonies(plan.Facts.Colonies.Count), Say.Day(use.Start)),
                         .. Since(plan, use, state, knowledge, controls, today)])));

@@ -29,8 +29,11 @@ public static class Say
     /// <summary>Growth of the natural logarithm of a level per day as a signed percentage: "+2.1 %".</summary>
     public static string Growth(double perDay, CultureInfo culture) => (100 * perDay).ToString("+0.0;−0.0;0.0", culture) + " %";
 
-    /// <summary>A day in ISO 8601.</summary>
-    public static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    /// <summary>A day inside a sentence: in ISO 8601 in English, as the language writes it in others.</summary>
+    public static string Day(DateOnly day) => day.ToString(SayTexts.DayPattern, Languages.Current.Near(CultureInfo.CurrentCulture));
+
+    /// <summary>A day in ISO 8601, for what machines read and for keys.</summary>
+    public static string IsoDay(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>"1 apiary", "3 apiaries".</summary>
     public static string Apiaries(int count) => Plural.Pick(count, SayTexts.FormatApiaries(count));

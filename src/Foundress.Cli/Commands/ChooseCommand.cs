@@ -37,7 +37,7 @@ internal static class ChooseCommand
         {
             var start = CommonOptions.PlannedDay("--on", parsed.GetValue(on), around);
             if (start < around.Today)
-                throw UsageException.OfValue("--on", Say.Day(start), ChooseCommandTexts.FormatDayHasPassed(Say.Day(around.Today)));
+                throw UsageException.OfValue("--on", Say.IsoDay(start), ChooseCommandTexts.FormatDayHasPassed(Say.Day(around.Today)));
             if (parsed.GetValue(tolerance) is { } borne && borne is not (>= 0.01 and <= 0.5))
                 throw UsageException.OfValue("--tolerance", borne.ToString(CultureInfo.InvariantCulture), ChooseCommandTexts.ToleranceRange);
             if (parsed.GetValue(days) is var ahead && ahead is < 56 or > 366)

@@ -32,7 +32,7 @@ internal static class RegisterCommand
             DateOnly? first = parsed.GetValue(from) is { } start ? CommonOptions.PlannedDay("--from", start, around) : null;
             DateOnly? last = parsed.GetValue(to) is { } end ? CommonOptions.PlannedDay("--to", end, around) : null;
             if (first is { } begin && last is { } close && begin > close)
-                throw new UsageException(SharedTexts.FormatDaysTurned(Say.Day(begin), Say.Day(close)));
+                throw new UsageException(SharedTexts.FormatDaysTurned(Say.IsoDay(begin), Say.IsoDay(close)));
             using var book = await BookAccess.OpenExistingAsync(
                 CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);
             var state = book.Ledger.State;

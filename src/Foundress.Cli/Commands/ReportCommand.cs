@@ -28,7 +28,7 @@ internal static class ReportCommand
             var last = CommonOptions.PastDay("--to", parsed.GetValue(to), around);
             var first = parsed.GetValue(from) is { } text ? CommonOptions.PastDay("--from", text, around) : last.AddYears(-1).AddDays(1);
             if (first > last)
-                throw new UsageException(SharedTexts.FormatDaysTurned(Say.Day(first), Say.Day(last)));
+                throw new UsageException(SharedTexts.FormatDaysTurned(Say.IsoDay(first), Say.IsoDay(last)));
             var form = parsed.GetValue(json) ? "json" : parsed.GetValue(format);
             using var book = await BookAccess.OpenExistingAsync(
                 CommonOptions.PlaceOf(parsed.GetValue(data), around), parsed.GetValue(operation)!, around, cancellation);

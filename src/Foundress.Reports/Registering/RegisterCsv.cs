@@ -29,7 +29,7 @@ public static class RegisterCsv
             var facts = row.Facts;
             csv.Write(
             [
-                RegisterJson.StateOf(row.State), Say.Day(facts.Start), Day(row.End), Day(facts.PlannedEnd), Whole(row.Days), string.Join("; ", row.Apiaries),
+                RegisterJson.StateOf(row.State), Say.IsoDay(facts.Start), Day(row.End), Day(facts.PlannedEnd), Whole(row.Days), string.Join("; ", row.Apiaries),
                 Number(row.Place?.Latitude), Number(row.Place?.Longitude), Whole(row.Colonies.Count), string.Join("; ", row.Colonies), facts.Agent, row.Control, row.Ingredient,
                 facts.Product ?? "", facts.Quantity ?? "", facts.Batch ?? "", facts.Supplier ?? "", facts.ProofOfPurchase ?? "", facts.Prescriber ?? "",
                 Whole(row.WithdrawalDays), Day(row.WithdrawalOver), facts.By ?? "", row.Reason, Number(facts.AirLow), Number(facts.AirHigh), facts.Weather ?? "",
@@ -42,7 +42,7 @@ public static class RegisterCsv
         return text.ToString();
     }
 
-    private static string Day(DateOnly? day) => day is { } known ? Say.Day(known) : string.Empty;
+    private static string Day(DateOnly? day) => day is { } known ? Say.IsoDay(known) : string.Empty;
 
     private static string Whole(int? number) => number?.ToString(CultureInfo.InvariantCulture) ?? string.Empty;
 

@@ -18,7 +18,7 @@ public static class RegisterJson
         {
             json.WriteStartObject();
             json.WriteString("operation", register.Operation);
-            json.WriteString("drawnUp", Say.Day(register.Today));
+            json.WriteString("drawnUp", Say.IsoDay(register.Today));
             json.WriteString("part", register.FilterText);
             json.WriteBoolean("invented", register.Invented);
             json.WriteStartArray("records");
@@ -46,9 +46,9 @@ public static class RegisterJson
         json.WriteString("state", StateOf(row.State));
         if (row.Struck is { } struck)
             Strike(json, struck);
-        json.WriteString("start", Say.Day(facts.Start));
-        json.Optional("end", row.End is { } end ? Say.Day(end) : null);
-        json.Optional("plannedEnd", facts.PlannedEnd is { } planned ? Say.Day(planned) : null);
+        json.WriteString("start", Say.IsoDay(facts.Start));
+        json.Optional("end", row.End is { } end ? Say.IsoDay(end) : null);
+        json.Optional("plannedEnd", facts.PlannedEnd is { } planned ? Say.IsoDay(planned) : null);
         json.Optional("days", row.Days);
         json.Texts("apiaries", row.Apiaries);
         json.Optional("latitude", row.Place?.Latitude);
@@ -65,7 +65,7 @@ public static class RegisterJson
         json.Optional("proofOfPurchase", facts.ProofOfPurchase);
         json.Optional("prescriber", facts.Prescriber);
         json.Optional("withdrawalDays", row.WithdrawalDays);
-        json.Optional("withdrawalOver", row.WithdrawalOver is { } over ? Say.Day(over) : null);
+        json.Optional("withdrawalOver", row.WithdrawalOver is { } over ? Say.IsoDay(over) : null);
         json.Optional("givenBy", facts.By);
         json.Optional("reason", row.Reason);
         json.Texts("reasonJars", (facts.ReasonJars ?? []).Select(jar => jar.ToString()));
@@ -86,7 +86,7 @@ public static class RegisterJson
     private static void End(Utf8JsonWriter json, RegisterEnd end)
     {
         json.WriteStartObject();
-        json.WriteString("on", Say.Day(end.On));
+        json.WriteString("on", Say.IsoDay(end.On));
         json.WriteString("ending", end.Ending switch { ControlEnding.StoppedEarly => "stopped-early", ControlEnding.Partial => "partial", _ => "as-planned" });
         json.Texts("colonies", end.Colonies);
         json.Optional("reason", end.Reason);

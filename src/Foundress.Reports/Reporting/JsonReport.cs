@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Foundress.Book.Judging;
 using Foundress.Book.Reporting;
+using Foundress.Book.Wording;
 using Foundress.Book.Seasons;
 using Foundress.Reports.Reporting.Json;
 using Foundress.Reports.Wording;
@@ -71,7 +72,7 @@ public static class JsonReport
         _ => "decrease",
     };
 
-    private static string Day(DateOnly day) => LevelText.Day(day);
+    private static string Day(DateOnly day) => Say.IsoDay(day);
 
     private static TTo[] Each<TFrom, TTo>(IReadOnlyList<TFrom> from, Func<TFrom, TTo> make)
     {
