@@ -4,7 +4,6 @@ using Foundress.Book.Reporting;
 using Foundress.Book.Wording;
 using Foundress.Book.Seasons;
 using Foundress.Reports.Reporting.Json;
-using Foundress.Reports.Wording;
 using Foundress.Science.Judging;
 
 namespace Foundress.Reports.Reporting;
