@@ -57,7 +57,7 @@ public sealed class AccountsDatabase : IDisposable
         {
             throw new AccountsException(
                 AccountsFault.Store,
-                $"The accounts lie in {FileOf(directory)}, and the PostgreSQL database {database} has none. Nothing was changed. To take them along, run: foundress transfer --data \"{directory}\" with the same --database. To begin with new ones, move that file away.");
+                AccountsTexts.FormatInFileNotInDatabase(FileOf(directory), database, directory));
         }
 
         return await OpenAsync(database is null ? new SqliteAccounts(FileOf(directory), time) : new PostgresAccounts(database), time, cancellation);

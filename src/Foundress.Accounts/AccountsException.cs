@@ -21,7 +21,7 @@ public sealed class AccountsException : Exception
 
     /// <summary>An error without further detail.</summary>
     public AccountsException()
-        : base("This cannot be done with the accounts as they are.")
+        : base(AccountsTexts.CannotBeDone)
     {
     }
 

@@ -21,13 +21,13 @@ public static class AccountsTrouble
                 case SqliteException said:
                     return new AccountsException(
                         said.SqliteErrorCode == FullFile ? AccountsFault.NoRoom : AccountsFault.Store,
-                        "The file of accounts is full, held by another program or damaged. Nothing that was acknowledged is lost. Try again; if it stays so, look at the server's disk.", error);
+                        AccountsTexts.FileTrouble, error);
                 case PostgresException { SqlState: PostgresErrorCodes.DiskFull }:
                     return new AccountsException(
-                        AccountsFault.NoRoom, "There is no room left where the accounts lie. Nothing that was acknowledged is lost. Free some space there and try again.", error);
+                        AccountsFault.NoRoom, AccountsTexts.NoRoom, error);
                 case NpgsqlException or SocketException:
                     return new AccountsException(
-                        AccountsFault.Store, "The database that holds the accounts cannot be reached, or has too much to do. Nothing that was acknowledged is lost. Try again; if it stays so, look at its server.", error);
+                        AccountsFault.Store, AccountsTexts.DatabaseTrouble, error);
                 // The framework wraps what may pass in advice for programmers.
                 case DbUpdateException or InvalidOperationException:
                     continue;

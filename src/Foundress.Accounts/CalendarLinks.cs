@@ -61,7 +61,7 @@ public sealed class CalendarLinks(AccountsDatabase database)
         await using var context = database.Open();
         await using var transaction = await database.BeginAloneAsync(context, cancellation);
         if (await RevokeAllAsync(context, person, cancellation) == 0)
-            throw new AccountsException(AccountsFault.Gone, "There is no calendar address, or it is taken off already. Load the list again.");
+            throw new AccountsException(AccountsFault.Gone, AccountsTexts.NoCalendar);
         await transaction.CommitAsync(CancellationToken.None);
     }
 

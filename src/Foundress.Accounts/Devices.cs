@@ -22,7 +22,7 @@ public sealed class Devices(AccountsDatabase database)
     public async Task<string> EnrolAsync(Guid person, string name, string label, CancellationToken cancellation = default)
     {
         CheckName(name);
-        label = label.Trim() is { Length: > 0 } given ? given[..Math.Min(given.Length, PersonNames.GreatestLength)] : "A device";
+        label = label.Trim() is { Length: > 0 } given ? given[..Math.Min(given.Length, PersonNames.GreatestLength)] : AccountsTexts.ADevice;
         await using var context = database.Open();
         await using var transaction = await database.BeginAloneAsync(context, cancellation);
         if (await context.Devices.AnyAsync(d => d.Name == name && d.PersonId != person, cancellation))
@@ -61,11 +61,11 @@ public sealed class Devices(AccountsDatabase database)
     private static void CheckName(string name)
     {
         if (name.Length is 0 or > 200 || string.IsNullOrWhiteSpace(name))
-            throw new AccountsException(AccountsFault.Value, "device: 1 to 200 characters are expected.");
+            throw new AccountsException(AccountsFault.Value, AccountsTexts.DeviceName);
     }
 
     private static AccountsException Taken() => new(
-        AccountsFault.Conflict, "This device is enrolled for another person, and records written on it count as theirs. Use another browser, or another profile of this one.");
+        AccountsFault.Conflict, AccountsTexts.DeviceTaken);
 
     /// <summary>The device a secret belongs to, if it is let in.</summary>
     public async Task<EnrolledDevice?> FindAsync(string secret, CancellationToken cancellation = default)
@@ -119,7 +119,7 @@ public sealed class Devices(AccountsDatabase database)
         await using var transaction = await database.BeginAloneAsync(context, cancellation);
         var now = database.Now;
         if (await context.Devices.Where(d => d.Id == device && d.PersonId == person && d.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.RevokedAt, now), cancellation) == 0)
-            throw new AccountsException(AccountsFault.Gone, "There is no such device, or it is taken off already. Load the list again.");
+            throw new AccountsException(AccountsFault.Gone, AccountsTexts.NoSuchDevice);
         await transaction.CommitAsync(CancellationToken.None);
     }
 

@@ -80,11 +80,11 @@ public sealed class Members(AccountsDatabase database)
         // Alone, so that two keepers cannot remove each other at once.
         await using var transaction = await database.BeginAloneAsync(context, cancellation);
         var membership = await context.Memberships.SingleOrDefaultAsync(m => m.PersonId == person && m.Operation == operation && m.EndedAt == null, cancellation)
-            ?? throw new AccountsException(AccountsFault.Gone, $"This person is no member of '{operation}'. Load the list again.");
+            ?? throw new AccountsException(AccountsFault.Gone, AccountsTexts.FormatNoMember(operation));
         if (endsKeeping && membership.Role == Role.Keeper
             && !await context.Memberships.AnyAsync(m => m.Operation == operation && m.PersonId != person && m.Role == Role.Keeper && m.EndedAt == null, cancellation))
         {
-            throw new AccountsException(AccountsFault.Conflict, $"This is the last keeper of '{operation}': nobody could invite people any more. Make somebody else a keeper first.");
+            throw new AccountsException(AccountsFault.Conflict, AccountsTexts.FormatLastKeeper(operation));
         }
 
         change(membership);

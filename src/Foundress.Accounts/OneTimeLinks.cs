@@ -14,7 +14,7 @@ public sealed class OneTimeLinks(AccountsDatabase database)
     public async Task<MadeLink> MakeAsync(LinkOffer offer, Guid? maker, CancellationToken cancellation = default)
     {
         if (offer.Lasts <= TimeSpan.Zero || offer.Lasts > LinkOffer.Longest)
-            throw new AccountsException(AccountsFault.Value, $"days: a link lasts 1 to {LinkOffer.Longest.TotalDays:0} days.");
+            throw new AccountsException(AccountsFault.Value, AccountsTexts.FormatLinkDays(LinkOffer.Longest.Days));
         var secret = Secrets.New();
         var link = new OneTimeLink
         {
@@ -89,19 +89,19 @@ public sealed class OneTimeLinks(AccountsDatabase database)
         var done = await context.Links.Where(l => l.Id == id && l.Operation == operation && l.UsedAt == null)
             .ExecuteUpdateAsync(set => set.SetProperty(l => l.WithdrawnAt, now), cancellation);
         if (done == 0)
-            throw new AccountsException(AccountsFault.Gone, "There is no such invitation, or it has been used. Load the list again: if it was used, remove the person instead.");
+            throw new AccountsException(AccountsFault.Gone, AccountsTexts.NoSuchInvitation);
     }
 
     private OneTimeLink Usable(OneTimeLink? link)
     {
         if (link is null)
-            throw new AccountsException(AccountsFault.Gone, "This link is not known here. Check that it was copied whole, or ask for a new one.");
+            throw new AccountsException(AccountsFault.Gone, AccountsTexts.LinkUnknown);
         if (link.UsedAt is not null)
-            throw new AccountsException(AccountsFault.Gone, "This link has been used; each works once. If it was not you, tell the keeper who sent it. Otherwise sign in, or ask for a new one.");
+            throw new AccountsException(AccountsFault.Gone, AccountsTexts.LinkUsed);
         if (link.WithdrawnAt is not null)
-            throw new AccountsException(AccountsFault.Gone, "This link was taken back. Ask the keeper who sent it for a new one.");
+            throw new AccountsException(AccountsFault.Gone, AccountsTexts.LinkTakenBack);
         return link.ExpiresAt > database.Now
             ? link
-            : throw new AccountsException(AccountsFault.Gone, "This link has run out. Ask the keeper who sent it for a new one.");
+            : throw new AccountsException(AccountsFault.Gone, AccountsTexts.LinkRunOut);
     }
 }

@@ -15,11 +15,11 @@ public sealed class PersonNames : ILookupNormalizer
     {
         var name = Tidy(text ?? "");
         if (name.Length == 0)
-            throw new AccountsException(AccountsFault.Value, "name: no name is given. Type what the person is called.");
+            throw new AccountsException(AccountsFault.Value, AccountsTexts.NameNone);
         if (name.Length > GreatestLength)
-            throw new AccountsException(AccountsFault.Value, $"name: {name.Length} characters; the most is {GreatestLength}. Give a shorter name.");
+            throw new AccountsException(AccountsFault.Value, AccountsTexts.FormatNameLong(name.Length, GreatestLength));
         return name.Any(letter => char.IsControl(letter) || char.GetUnicodeCategory(letter) is System.Globalization.UnicodeCategory.Format)
-            ? throw new AccountsException(AccountsFault.Value, "name: holds characters that cannot be seen. Type it anew.")
+            ? throw new AccountsException(AccountsFault.Value, AccountsTexts.NameUnseen)
             : name;
     }
 

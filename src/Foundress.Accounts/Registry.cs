@@ -48,6 +48,6 @@ public sealed class Registry(AccountsDatabase database)
     {
         var key = PersonNames.Key(name);
         return await context.Users.SingleOrDefaultAsync(p => p.NormalizedUserName == key, cancellation)
-            ?? throw new AccountsException(AccountsFault.Gone, $"Nobody here is called '{name}'. foundress account list shows who is.");
+            ?? throw new AccountsException(AccountsFault.Gone, AccountsTexts.FormatNobodyCalled(name));
     }
 }

@@ -152,7 +152,7 @@ public sealed class FoundressServer : IAsyncDisposable
         app.UseReaderLanguage();
         app.UsePackedAnswers();
         app.UseExceptionHandler();
-        app.UseStatusCodePages(pages => TypedResults.Problem(statusCode: pages.HttpContext.Response.StatusCode).ExecuteAsync(pages.HttpContext));
+        app.UseStatusCodePages(pages => ProblemAnswer.WriteAsync(pages.HttpContext, pages.HttpContext.Response.StatusCode));
         app.UseMiddleware<ProxyRules>();
         if (options.Reach.Proxy is { } proxy)
             app.UseForwardedHeaders(ListenAt.Behind(proxy));
@@ -190,8 +190,8 @@ public sealed class FoundressServer : IAsyncDisposable
 
         app.MapGroup(string.Empty).AddEndpointFilter<RouteGroupBuilder, WholeBookTurns>().MapCalendar();
         app.Map("/api/{**path}", () => TypedResults.Problem(
-            statusCode: StatusCodes.Status404NotFound, title: "No such address",
-            detail: "There is nothing at this address, or it does not take this kind of request.")).ExcludeFromDescription();
+            statusCode: StatusCodes.Status404NotFound, title: ProblemTexts.NoSuchAddressTitle,
+            detail: ProblemTexts.NoSuchAddress)).ExcludeFromDescription();
         app.MapStaticAssets();
         app.MapFallbackToFile("index.html");
         return app;

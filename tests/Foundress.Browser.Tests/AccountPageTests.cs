@@ -151,12 +151,88 @@ public sealed class AccountPageTests(PublishedApp app)
         Assert.True(check.Faults.Count == 0, string.Join('\n', check.Faults));
     }
 
-    private async Task<Visitor> JoinAsync(ServerProcess server, string name, Role role)
+    // On a phone whose browser is German, and on one where German was chosen in the program.
+    [Fact]
+    public async Task Pages_InGerman_SayNothingInEnglishAndFit()
+    {
+        await using var server = await app.ServeAsync("--accounts");
+        var address = server.Site.GetLeftPart(UriPartial.Authority);
+        await using var visitor = await app.VisitAsync(address);
+        var faults = new List<string>();
+        await visitor.Page.GotoAsync("/account.html");
+        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Sign in", Exact = true }).WaitForAsync();
+        await visitor.Page.EvaluateAsync("localStorage.setItem('language', 'de')");
+        await visitor.Page.ReloadAsync();
+        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Anmelden", Exact = true }).WaitForAsync();
+        await visitor.Page.GetByLabel("Name", new() { Exact = true }).FillAsync("Anna Keeper");
+        await visitor.Page.GetByLabel("Passwort").FillAsync("not the right one");
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Anmelden", Exact = true }).ClickAsync();
+        await visitor.Page.GetByText("Der Name oder das Passwort stimmt nicht.").WaitForAsync();
+        await LookForEnglishAsync(visitor.Page, "sign-in", faults);
+
+        await using var keeper = await app.VisitAsync(address, locale: "de-AT");
+        await keeper.Page.GotoAsync(await LinkAsync(server, "Anna Keeper", Role.Keeper));
+        await keeper.Page.GetByRole(AriaRole.Heading, new() { Name = "Einladung", Exact = true }).WaitForAsync();
+        await LookForEnglishAsync(keeper.Page, "invitation", faults);
+        await keeper.Page.GetByLabel("Passwort").FillAsync(Password);
+        await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Beitreten" }).ClickAsync();
+        await keeper.Page.GetByText("Angemeldet als Anna Keeper").WaitForAsync();
+        await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Adressen erstellen" }).ClickAsync();
+        await keeper.Page.GetByText("Geben Sie diese Adressen Ihrem Kalenderprogramm").WaitForAsync();
+        await keeper.Page.GetByLabel("Für wen ist sie?").FillAsync("Ben");
+        await keeper.Page.GetByRole(AriaRole.Button, new() { Name = "Link erstellen" }).ClickAsync();
+        var link = await keeper.Page.Locator(".link").Nth(1).InnerTextAsync();
+        await LookForEnglishAsync(keeper.Page, "people, with what was made", faults);
+        await keeper.Page.ReloadAsync();
+        await keeper.Page.GetByText("Ben, Helfer/in, bis").WaitForAsync();
+        await keeper.Page.GetByText("noch nicht gelesen").First.WaitForAsync();
+        await LookForEnglishAsync(keeper.Page, "people", faults);
+
+        await visitor.Page.GotoAsync(link);
+        await visitor.Page.GetByText("als Helfer/in beitreten").WaitForAsync();
+        await LookForEnglishAsync(visitor.Page, "invitation by a keeper", faults);
+        await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Zurück zum Buch" }).ClickAsync();
+        await visitor.Page.GetByText("Demo ansehen").WaitForAsync();
+        Assert.True(faults.Count == 0, string.Join('\n', faults));
+    }
+
+    // Against all the page can say in English, filled in or not.
+    private static async Task LookForEnglishAsync(IPage page, string name, List<string> faults)
+    {
+        Assert.Equal("de", await page.EvaluateAsync<string>("document.documentElement.lang"));
+        if (Environment.GetEnvironmentVariable("FOUNDRESS_SHOTS") is { Length: > 0 } folder)
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"account-de-{name}.png"), FullPage = true });
+        var found = await page.EvaluateAsync<string[]>("""
+            async () => {
+              const [english, german] = [(await import('/js/texts.en.js')).texts, (await import('/js/texts.de.js')).texts];
+              const flat = value => typeof value === 'object' ? Object.values(value).flatMap(flat) : [value];
+              const filled = value => typeof value === 'function' ? value('\u0001', '\u0001', '\u0001').replaceAll('undefined', '\u0001') : value;
+              const [words, other] = [flat(english).map(filled), flat(german).map(filled)];
+              const patterns = words.filter((text, n) => text !== other[n])
+                .map(text => new RegExp('^' + text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&').replaceAll('\u0001', '.+?') + '$'));
+              const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+              const said = [document.title.replace(' · Foundress', '')];
+              while (walk.nextNode()) if (!['SCRIPT', 'NOSCRIPT'].includes(walk.currentNode.parentElement.tagName)) said.push(walk.currentNode.data);
+              for (const element of document.querySelectorAll('[aria-label]')) said.push(element.getAttribute('aria-label'));
+              if (said.length < 8) return ['nothing to read'];
+              return said.map(text => text.trim()).filter(text => text === 'Back to the book' || patterns.some(one => one.test(text)));
+            }
+            """);
+        faults.AddRange(found.Select(words => $"{words} ({name})"));
+        if (await page.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth") is > 0 and var over)
+            faults.Add($"{name} is {over} px too wide.");
+    }
+
+    private static async Task<string> LinkAsync(ServerProcess server, string name, Role role)
     {
         using var accounts = await AccountsDatabase.OpenAsync(server.Data, TimeProvider.System);
-        var link = await new OneTimeLinks(accounts).MakeAsync(new LinkOffer("home", role, name, LinkOffer.Usual), null);
+        return (await new OneTimeLinks(accounts).MakeAsync(new LinkOffer("home", role, name, LinkOffer.Usual), null)).At(server.Site).ToString();
+    }
+
+    private async Task<Visitor> JoinAsync(ServerProcess server, string name, Role role)
+    {
         var visitor = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
-        await visitor.Page.GotoAsync(link.At(server.Site).ToString());
+        await visitor.Page.GotoAsync(await LinkAsync(server, name, role));
         await visitor.Page.GetByLabel("Password").FillAsync(Password);
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
         await visitor.Page.GetByText("Signed in as " + name).WaitForAsync();

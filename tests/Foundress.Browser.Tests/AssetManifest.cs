@@ -24,8 +24,13 @@ internal static partial class AssetManifest
         return endings.Contains(Path.GetExtension(url).TrimStart('.')) && !url.StartsWith("service-worker", StringComparison.Ordinal)
             && !url.StartsWith("_framework/QRCoder.", StringComparison.Ordinal)
             && !OtherTexts().IsMatch(url)
-            && url is not ("account.html" or "css/account.css" or "js/account.js" or "js/page.js" or "js/passkey.js" or "js/people.js");
+            && url is not ("account.html" or "css/account.css" or "js/account.js" or "js/page.js" or "js/passkey.js" or "js/people.js" or "js/texts.js")
+            && !AccountTexts().IsMatch(url);
     }
+
+    // Of the page on people and devices, which is not kept.
+    [GeneratedRegex(@"^js/texts\.[a-z]{2}\.js$")]
+    private static partial Regex AccountTexts();
 
     // Texts of other languages than English: only those of the language that is read are fetched.
     [GeneratedRegex("^_framework/[a-z]{2}/")]

@@ -33,7 +33,7 @@ public sealed class AccountsBackups(string directory, PostgresAddress? database,
             File.Delete(target);
             throw new StorageException(
                 error is SqliteException { SqliteErrorCode: 13 } ? StorageFault.DiskFull : StorageFault.Disk, target,
-                $"The accounts cannot be copied with the backup: {error.Message} No backup was made; book and accounts are unharmed. Put that right and try again.", error);
+                MovingTexts.FormatNotCopied(error.Message), error);
         }
     }
 
@@ -61,7 +61,7 @@ public sealed class AccountsBackups(string directory, PostgresAddress? database,
             await using var writing = await to.Database.BeginTransactionAsync();
             var tables = await AccountsCopy.RunAsync(from, to, CancellationToken.None);
             if (tables.FirstOrDefault(table => !table.IsSame) is { } different)
-                throw new AccountsException(AccountsFault.Store, $"of {different.Rows} {different.Table}, {different.RowsThere} were written as they are.");
+                throw new AccountsException(AccountsFault.Store, MovingTexts.FormatWrittenOtherwise(different.Rows, different.Table, different.RowsThere));
             await writing.CommitAsync();
             return true;
         });

@@ -18,18 +18,18 @@ internal static class AccountsCopy
     // Those that others point at first.
     private static readonly ITable[] Tables =
     [
-        new Table<Person>("people", rows => rows.OrderBy(p => p.Id), person => person.LockoutEnd = person.LockoutEnd is { } end ? Whole(end) : null),
-        new Table<IdentityUserClaim<Guid>>("claims", rows => rows.OrderBy(c => c.Id), claim => claim.Id = 0),
-        new Table<IdentityUserLogin<Guid>>("outside sign-ins", rows => rows.OrderBy(l => l.LoginProvider).ThenBy(l => l.ProviderKey)),
-        new Table<IdentityUserToken<Guid>>("tokens", rows => rows.OrderBy(t => t.UserId).ThenBy(t => t.LoginProvider).ThenBy(t => t.Name)),
-        new Table<IdentityUserPasskey<Guid>>("passkeys", rows => rows.OrderBy(p => p.CredentialId), passkey => passkey.Data.CreatedAt = Whole(passkey.Data.CreatedAt)),
-        new Table<Membership>("memberships", rows => rows.OrderBy(m => m.PersonId).ThenBy(m => m.Operation)),
-        new Table<EnrolledDevice>("devices", rows => rows.OrderBy(d => d.Id)),
-        new Table<CalendarLink>("calendar addresses", rows => rows.OrderBy(l => l.Id)),
-        new Table<OneTimeLink>("links", rows => rows.OrderBy(l => l.Id)),
-        new Table<SignInRecord>("sign-ins", rows => rows.OrderBy(s => s.Id), record => record.Id = 0),
-        new Table<PassedOnEntry>("passed-on records", rows => rows.OrderBy(p => p.Operation).ThenBy(p => p.EntryId)),
-        new Table<DataProtectionKey>("keys of cookies", rows => rows.OrderBy(k => k.Id), key => key.Id = 0),
+        new Table<Person>(() => MovingTexts.People, rows => rows.OrderBy(p => p.Id), person => person.LockoutEnd = person.LockoutEnd is { } end ? Whole(end) : null),
+        new Table<IdentityUserClaim<Guid>>(() => MovingTexts.Claims, rows => rows.OrderBy(c => c.Id), claim => claim.Id = 0),
+        new Table<IdentityUserLogin<Guid>>(() => MovingTexts.OutsideSignIns, rows => rows.OrderBy(l => l.LoginProvider).ThenBy(l => l.ProviderKey)),
+        new Table<IdentityUserToken<Guid>>(() => MovingTexts.Tokens, rows => rows.OrderBy(t => t.UserId).ThenBy(t => t.LoginProvider).ThenBy(t => t.Name)),
+        new Table<IdentityUserPasskey<Guid>>(() => MovingTexts.Passkeys, rows => rows.OrderBy(p => p.CredentialId), passkey => passkey.Data.CreatedAt = Whole(passkey.Data.CreatedAt)),
+        new Table<Membership>(() => MovingTexts.Memberships, rows => rows.OrderBy(m => m.PersonId).ThenBy(m => m.Operation)),
+        new Table<EnrolledDevice>(() => MovingTexts.Devices, rows => rows.OrderBy(d => d.Id)),
+        new Table<CalendarLink>(() => MovingTexts.CalendarAddresses, rows => rows.OrderBy(l => l.Id)),
+        new Table<OneTimeLink>(() => MovingTexts.Links, rows => rows.OrderBy(l => l.Id)),
+        new Table<SignInRecord>(() => MovingTexts.SignIns, rows => rows.OrderBy(s => s.Id), record => record.Id = 0),
+        new Table<PassedOnEntry>(() => MovingTexts.PassedOn, rows => rows.OrderBy(p => p.Operation).ThenBy(p => p.EntryId)),
+        new Table<DataProtectionKey>(() => MovingTexts.CookieKeys, rows => rows.OrderBy(k => k.Id), key => key.Id = 0),
     ];
 
     /// <summary>The kinds of rows that are copied; the tests hold them against the model.</summary>
@@ -54,7 +54,7 @@ internal static class AccountsCopy
         Task<CopiedTable> CopyAsync(AccountsContext from, AccountsContext to, CancellationToken cancellation);
     }
 
-    private sealed class Table<T>(string words, Func<IQueryable<T>, IOrderedQueryable<T>> order, Action<T>? tidy = null) : ITable
+    private sealed class Table<T>(Func<string> words, Func<IQueryable<T>, IOrderedQueryable<T>> order, Action<T>? tidy = null) : ITable
         where T : class
     {
         public Type Kind => typeof(T);
@@ -80,7 +80,7 @@ internal static class AccountsCopy
                     (written[Print(row)], there) = (left - 1, there + 1);
             }
 
-            return new CopiedTable(words, copied, there, there == copied);
+            return new CopiedTable(words(), copied, there, there == copied);
         }
 
         private async IAsyncEnumerable<T> RowsAsync(AccountsContext context, [System.Runtime.CompilerServices.EnumeratorCancellation] CancellationToken cancellation)

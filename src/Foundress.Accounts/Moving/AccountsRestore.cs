@@ -90,16 +90,16 @@ public sealed class AccountsRestore : IDisposable
             var known = context.Database.GetMigrations().ToHashSet(StringComparer.Ordinal);
             var present = (await context.Database.GetAppliedMigrationsAsync(cancellation)).ToList();
             if (present.Count == 0)
-                throw Bad(file, "it holds no accounts");
+                throw Bad(file, MovingTexts.HoldsNone);
             if (!present.TrueForAll(known.Contains))
-                throw Bad(file, "a newer version of Foundress made it; restore it with that version");
+                throw Bad(file, MovingTexts.MadeByNewer);
             await context.Database.MigrateAsync(cancellation);
             await EndWhatWasOpenAsync(context, cancellation);
             _people = await context.Users.CountAsync(cancellation);
         }
         catch (SqliteException error)
         {
-            throw Bad(file, $"it cannot be read, or not copied to {_next}: {error.Message}", error);
+            throw Bad(file, MovingTexts.FormatNotRead(_next, error.Message), error);
         }
 
         if (_database is not null && await PostgresAccounts.AreInAsync(_database, cancellation))
@@ -134,7 +134,7 @@ public sealed class AccountsRestore : IDisposable
             {
                 throw new StorageException(
                     StorageFault.BadBackup, address.ToString(),
-                    $"Of {different.Rows} {different.Table}, {different.RowsThere} came back from the PostgreSQL database {address} as they were. None of the accounts were kept there.");
+                    MovingTexts.FormatCameBackOtherwise(different.Rows, different.Table, different.RowsThere, address));
             }
 
             await writing.CommitAsync(CancellationToken.None);
@@ -177,12 +177,12 @@ public sealed class AccountsRestore : IDisposable
 
     private StorageException InUse() => new(
         StorageFault.InUse, _folder.Path,
-        $"The accounts in {_folder.Path} are open in another program, and were left as they are. Stop the server and every other program that uses this folder, then restore again.");
+        MovingTexts.FormatInUse(_folder.Path));
 
     private static StorageException NotEmpty(PostgresAddress address) => new(
         StorageFault.NotEmpty, address.ToString(),
-        $"The PostgreSQL database {address} already has accounts of people. Nothing was changed. Restore into an empty database, or leave the accounts there as they are with --book-only.");
+        MovingTexts.FormatNotEmpty(address));
 
     private static StorageException Bad(string file, string why, Exception? inner = null) => new(
-        StorageFault.BadBackup, file, $"{file} cannot be restored: {why}. Nothing was changed. Choose another backup, or restore the book alone with --book-only.", inner);
+        StorageFault.BadBackup, file, MovingTexts.FormatCannotRestore(file, why), inner);
 }

@@ -41,7 +41,7 @@ public static class AccountsTransfer
         if (tables.FirstOrDefault(table => !table.IsSame) is { } different)
         {
             throw new AccountsException(
-                AccountsFault.Store, $"Of {different.Rows} {different.Table}, {different.RowsThere} came back from {target.Place} as they were. None of the accounts were kept there; those in {source.Place} are unharmed. Run it again.");
+                AccountsFault.Store, MovingTexts.FormatMovedOtherwise(different.Rows, different.Table, different.RowsThere, target.Place, source.Place));
         }
 
         await writing.CommitAsync(CancellationToken.None);

@@ -30,7 +30,7 @@ internal sealed class PostgresAccounts : IAccountsBackend
             .UseNpgsql(_source, options => options.MigrationsHistoryTable(History, PostgresAccountsContext.Schema)).Options;
     }
 
-    public string Place => $"the PostgreSQL database {_address}";
+    public string Place => AccountsTexts.FormatInDatabase(_address);
 
     /// <summary>Whether a database has accounts.</summary>
     /// <exception cref="StorageException">It cannot be reached or entered.</exception>

@@ -42,7 +42,7 @@ internal sealed class SqliteAccounts : IAccountsBackend
         {
             throw new AccountsException(
                 AccountsFault.Store,
-                $"The accounts in {File} cannot be read or written: {error.Message} The file was left as it is. Check that you may read and write it, or put a copy of it back.", error);
+                AccountsTexts.FormatFileUnusable(File, error.Message), error);
         }
     }
 
@@ -72,7 +72,7 @@ internal sealed class SqliteAccounts : IAccountsBackend
         if (present.Find(migration => !known.Contains(migration)) is { } unknown)
         {
             throw new AccountsException(
-                AccountsFault.Store, $"The accounts in {File} were written by a newer version of Foundress (it knows '{unknown}', this one does not). The file was left as it is. Start the newer version.");
+                AccountsFault.Store, AccountsTexts.FormatFileNewer(File, unknown));
         }
 
         await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", cancellation);

@@ -40,7 +40,7 @@ internal static class SqliteAccountsFile
         using var command = connection.CreateCommand();
         command.CommandText = "PRAGMA integrity_check(1)";
         if (command.ExecuteScalar() as string is var verdict and not "ok")
-            throw new SqliteException($"The file is damaged: {verdict}", 11);
+            throw new SqliteException(AccountsTexts.FormatFileDamaged(verdict), 11);
     }
 
     /// <summary>Folds the write-ahead log into the file and makes sure that nobody else has it open.</summary>

@@ -54,6 +54,7 @@ internal static class AccountServices
             })
             .AddEntityFrameworkStores<AccountsContext>()
             .AddPasswordValidator<PasswordRules>()
+            .AddErrorDescriber<PeopleErrors>()
             .AddSignInManager();
         services.Configure<IdentityPasskeyOptions>(passkeys =>
         {

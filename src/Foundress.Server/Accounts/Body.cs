@@ -12,27 +12,27 @@ internal static class Body
     public static async Task<T> ReadAsync<T>(HttpContext http, JsonTypeInfo<T> type)
     {
         if (!http.Request.HasJsonContentType())
-            throw new RequestProblemException(StatusCodes.Status415UnsupportedMediaType, "Send a JSON object with the header Content-Type: application/json.");
+            throw new RequestProblemException(StatusCodes.Status415UnsupportedMediaType, AccountTexts.SendObject);
         try
         {
             using var document = await JsonDocument.ParseAsync(http.Request.Body, default, http.RequestAborted);
             var sent = document.RootElement;
             if (sent.ValueKind != JsonValueKind.Object)
-                throw Bad("The body is not what is expected here: a JSON object.");
+                throw Bad(AccountTexts.NotAnObject);
             if (type.Properties.FirstOrDefault(field => field.IsRequired && !sent.TryGetProperty(field.Name, out _)) is { } missing)
-                throw Bad($"{missing.Name}: is missing.");
-            return sent.Deserialize(type) ?? throw Bad("The body is not what is expected here: a JSON object.");
+                throw Bad(AccountTexts.FormatMissing(missing.Name));
+            return sent.Deserialize(type) ?? throw Bad(AccountTexts.NotAnObject);
         }
         catch (Exception error) when (error is InvalidDataException or InvalidOperationException)
         {
-            throw Bad("The body is not packed as Content-Encoding says, or holds half a character. Send it again.");
+            throw Bad(AccountTexts.Packing);
         }
         catch (JsonException error)
         {
             // What it says itself names the inside of the server.
             throw Bad(error.Path is null or "$"
-                ? $"The body is not what is expected here: it is no whole JSON (line {(error.LineNumber ?? 0) + 1})."
-                : $"{error.Path.TrimStart('$', '.')}: is not a value that can be taken here.");
+                ? AccountTexts.FormatNotWholeJson((error.LineNumber ?? 0) + 1)
+                : AccountTexts.FormatNoSuchValue(error.Path.TrimStart('$', '.')));
         }
     }
 

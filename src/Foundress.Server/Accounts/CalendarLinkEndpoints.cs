@@ -21,7 +21,7 @@ internal static class CalendarLinkEndpoints
         api.MapDelete("/operations/{operation}/people/{person:guid}/calendar", async (string operation, Guid person, HttpContext http, Members members, CalendarLinks links, SignInLog log) =>
         {
             if (await members.StandingOfAsync(person, http.RequestAborted) is not { } owner || !owner.Roles.ContainsKey(operation))
-                throw new AccountsException(AccountsFault.Gone, $"This person is no member of '{operation}'. Load the list again.");
+                throw new AccountsException(AccountsFault.Gone, AccountTexts.FormatNoMember(operation));
             return await RevokeAsync(http, person, links, log);
         });
     }

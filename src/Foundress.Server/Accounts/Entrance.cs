@@ -13,7 +13,7 @@ internal sealed class Entrance(
     UserManager<Person> people, SignInManager<Person> signIn, Members members, Devices devices, SignInLog log, BookStore store)
 {
     // One answer for a wrong name, a wrong password and a waiting account, so that nobody learns which names there are.
-    private const string NotRight = "The name or the password is not right. After five wrong passwords an account waits for 15 minutes.";
+    private static string NotRight => AccountTexts.NotRight;
 
     // Compared with where there is no password to compare with, so that the answer takes as long.
     private static readonly Person Nobody = new() { UserName = "nobody" };
@@ -38,7 +38,7 @@ internal sealed class Entrance(
     {
         var shown = await PasskeyOf(form.Credential);
         if (!shown.Succeeded)
-            throw await RefuseAsync(http, null, SignInWay.Passkey, Result.Wrong, "The passkey was not accepted: it is not known here, or took too long. Try again, or sign in with your password.");
+            throw await RefuseAsync(http, null, SignInWay.Passkey, Result.Wrong, AccountTexts.PasskeyNotAccepted);
         await people.AddOrUpdatePasskeyAsync(shown.User, shown.Passkey);
         return await LetInAsync(http, shown.User, SignInWay.Passkey, form.Device);
     }
@@ -64,7 +64,7 @@ internal sealed class Entrance(
             foreach (var (operation, _) in standing.Roles.Where(role => role.Value < Role.Keeper))
             {
                 if (await store.HasDeviceAsync(operation, device.Name, http.RequestAborted))
-                    throw new AccountsException(AccountsFault.Conflict, $"device: the book of '{operation}' holds records written on this device already, and it is not enrolled as yours. Use another browser, or another profile of this one.");
+                    throw new AccountsException(AccountsFault.Conflict, AccountTexts.FormatDeviceHasRecords(operation));
             }
         }
 

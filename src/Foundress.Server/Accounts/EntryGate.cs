@@ -46,13 +46,12 @@ internal sealed class EntryGate(BookStore store, Devices devices, Members member
 
     private static string? Problem(Entry entry, Entry? known, Caller caller, IReadOnlySet<string> own, IReadOnlyDictionary<string, Guid> names)
     {
-        const string Way = "It stays on your device. A keeper can take it in: export all entries in Settings and give them the file.";
         if (known is not null && !own.Contains(known.Device))
-            return $"id: the book holds a record of '{known.Author}' under this id already. {Way}";
+            return AccountTexts.FormatIdTaken(known.Author);
         if (!own.Contains(entry.Device))
-            return $"device: this record was written on '{entry.Device}', which is not enrolled as yours. {Way}";
+            return AccountTexts.FormatDeviceNotYours(entry.Device);
         return names.TryGetValue(PersonNames.Key(entry.Author), out var owner) && owner != caller.Person
-            ? $"author: this record is in the name of '{entry.Author}', and you are '{caller.Standing.Name}'. {Way}"
+            ? AccountTexts.FormatAuthorNotYou(entry.Author, caller.Standing.Name)
             : null;
     }
 

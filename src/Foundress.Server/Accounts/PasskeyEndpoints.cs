@@ -37,7 +37,7 @@ internal static class PasskeyEndpoints
         var form = await Body.ReadAsync(http, AccountsJson.Default.PasskeyForm);
         var person = await PersonAsync(http, users);
         if ((await users.GetPasskeysAsync(person)).Count >= Most)
-            throw new RequestProblemException(StatusCodes.Status409Conflict, $"You have {Most} passkeys, which is the most. Remove one first.");
+            throw new RequestProblemException(StatusCodes.Status409Conflict, AccountTexts.FormatMostPasskeys(Most));
         PasskeyAttestationResult shown;
         try
         {
@@ -45,11 +45,11 @@ internal static class PasskeyEndpoints
         }
         catch (InvalidOperationException)
         {
-            throw new RequestProblemException(StatusCodes.Status400BadRequest, "The passkey was not added: it took too long. Try again.");
+            throw new RequestProblemException(StatusCodes.Status400BadRequest, AccountTexts.PasskeyTooLong);
         }
 
         if (!shown.Succeeded)
-            throw new RequestProblemException(StatusCodes.Status400BadRequest, $"credential: the passkey was not added. {shown.Failure.Message}");
+            throw new RequestProblemException(StatusCodes.Status400BadRequest, AccountTexts.FormatPasskeyNotAdded(shown.Failure.Message));
         shown.Passkey.Name = string.IsNullOrWhiteSpace(form.Label) ? "Passkey" : PersonNames.Read(form.Label);
         Done(await users.AddOrUpdatePasskeyAsync(person, shown.Passkey));
         return TypedResults.NoContent();
@@ -59,7 +59,7 @@ internal static class PasskeyEndpoints
     {
         var person = await PersonAsync(http, users);
         if (!Base64Url.IsValid(passkey) || await users.GetPasskeyAsync(person, Base64Url.DecodeFromChars(passkey)) is not { } held)
-            throw new AccountsException(AccountsFault.Gone, "You have no such passkey. Load the list again.");
+            throw new AccountsException(AccountsFault.Gone, AccountTexts.NoSuchPasskey);
         Done(await users.RemovePasskeyAsync(person, held.CredentialId));
         return TypedResults.NoContent();
     }
@@ -68,7 +68,7 @@ internal static class PasskeyEndpoints
     private static void Done(IdentityResult result)
     {
         if (!result.Succeeded)
-            throw new RequestProblemException(StatusCodes.Status409Conflict, "The account was changed at the same time, so this was not done. Try again.");
+            throw new RequestProblemException(StatusCodes.Status409Conflict, AccountTexts.ChangedMeanwhile);
     }
 
     private static async Task<Person> PersonAsync(HttpContext http, UserManager<Person> users) =>

@@ -22,11 +22,11 @@ internal sealed class PasswordRules : IPasswordValidator<Person>
     private static string? Problem(string name, string password)
     {
         if (password.Length < Least)
-            return $"password: {password.Length} characters; at least {Least} are needed. Four words in a row are easy to keep in mind.";
+            return AccountTexts.FormatPasswordShort(password.Length, Least);
         if (password.Length > Most)
-            return $"password: {password.Length} characters; the most is {Most}.";
+            return AccountTexts.FormatPasswordLong(password.Length, Most);
         if (password.Distinct().Count() < LeastDifferent)
-            return "password: repeats the same few characters. Four words in a row are easy to keep in mind.";
-        return PersonNames.Key(password) == PersonNames.Key(name) ? "password: is your name. Choose something others do not know." : null;
+            return AccountTexts.PasswordRepeats;
+        return PersonNames.Key(password) == PersonNames.Key(name) ? AccountTexts.PasswordIsName : null;
     }
 }

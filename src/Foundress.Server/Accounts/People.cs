@@ -20,7 +20,7 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
             {
                 link = await links.LookAsync(context, form.Secret, http.RequestAborted);
                 person = link.PersonId is { } known
-                    ? await users.FindByIdAsync(known.ToString()) ?? throw new AccountsException(AccountsFault.Gone, "The account of this link is gone.")
+                    ? await users.FindByIdAsync(known.ToString()) ?? throw new AccountsException(AccountsFault.Gone, AccountTexts.AccountGone)
                     : Caller.Of(http) is { HasSignedIn: true } caller ? (await users.FindByIdAsync(caller.Person.ToString()))! : await MakeAsync(form);
                 link = await links.UseAsync(context, form.Secret, person.Id, http.RequestAborted);
             }
@@ -53,7 +53,7 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
         var person = (await users.FindByIdAsync(caller.Person.ToString()))!;
         var check = await signIn.CheckPasswordSignInAsync(person, form.Present, lockoutOnFailure: true);
         if (!check.Succeeded)
-            throw await entrance.RefuseAsync(http, person.Id, SignInWay.Password, check.IsLockedOut ? Result.Waiting : Result.Wrong, "present: this is not your password, or there were too many wrong ones; then wait 15 minutes. The password was not changed.");
+            throw await entrance.RefuseAsync(http, person.Id, SignInWay.Password, check.IsLockedOut ? Result.Waiting : Result.Wrong, AccountTexts.PresentWrong);
         Check(await users.ChangePasswordAsync(person, form.Present, form.New));
         // The new stamp ends every other session; this one goes on.
         await signIn.RefreshSignInAsync(person);
@@ -95,7 +95,7 @@ internal sealed class People(AccountsContext context, UserManager<Person> users,
             return;
         var taken = result.Errors.Any(error => error.Code == nameof(IdentityErrorDescriber.DuplicateUserName));
         throw taken
-            ? new RequestProblemException(StatusCodes.Status409Conflict, "name: somebody here is called that already. Add a surname, or sign in first if it is you, and open the link again.")
+            ? new RequestProblemException(StatusCodes.Status409Conflict, AccountTexts.NameTaken)
             : new RequestProblemException(StatusCodes.Status400BadRequest, string.Join(" ", result.Errors.Select(error => error.Description)));
     }
 }

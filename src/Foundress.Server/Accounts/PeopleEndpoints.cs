@@ -54,10 +54,10 @@ internal static class PeopleEndpoints
         var caller = Caller.Known(http);
         var owner = await members.StandingOfAsync(person, http.RequestAborted);
         if (owner is null || !owner.Roles.ContainsKey(operation))
-            throw new AccountsException(AccountsFault.Gone, $"This person is no member of '{operation}'. Load the list again.");
+            throw new AccountsException(AccountsFault.Gone, AccountTexts.FormatNoMember(operation));
         // A device serves every operation of its owner, so it takes a keeper of them all.
         if (owner.Roles.Keys.FirstOrDefault(other => !caller.Standing.Has(other, Role.Keeper)) is not null)
-            throw new AccountsException(AccountsFault.Forbidden, $"'{owner.Name}' uses this device for another operation too, of which you are no keeper. Remove the person from '{operation}', or ask them to take the device off.");
+            throw new AccountsException(AccountsFault.Forbidden, AccountTexts.FormatOtherOperationToo(owner.Name, operation));
         await devices.RevokeAsync(person, device, http.RequestAborted);
         await people.EndSessionsAsync(person, stay: person == caller.Person);
         return TypedResults.NoContent();
@@ -67,7 +67,7 @@ internal static class PeopleEndpoints
     {
         var form = await Body.ReadAsync(http, AccountsJson.Default.InvitationForm);
         if (form.Days is < 1 or > 31)
-            throw new RequestProblemException(StatusCodes.Status400BadRequest, $"days: {form.Days} is not a whole number from 1 to 31.");
+            throw new RequestProblemException(StatusCodes.Status400BadRequest, AccountTexts.FormatInvitationDays(form.Days));
         var name = string.IsNullOrWhiteSpace(form.ForName) ? "" : PersonNames.Read(form.ForName);
         var link = await links.MakeAsync(
             new LinkOffer(operation, form.Role, name, form.Days is { } days ? TimeSpan.FromDays(days) : LinkOffer.Usual), Caller.Known(http).Person, http.RequestAborted);

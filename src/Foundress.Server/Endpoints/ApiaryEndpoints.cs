@@ -68,7 +68,7 @@ internal static class ApiaryEndpoints
     {
         EntryEndpoints.CheckOperation(operation);
         if (store.Work is not { } queue)
-            throw new RequestProblemException(StatusCodes.Status404NotFound, "This server works no forecasts out ahead: the book lies in a file. Every phone works out its own.");
+            throw new RequestProblemException(StatusCodes.Status404NotFound, EndpointTexts.NoForecasts);
         var (today, id) = (Today(time), new ApiaryId(apiary));
         if (await books.Of(operation).SummaryAsync(id, today, cancellation) is null)
             throw Unknown(apiary);
@@ -80,7 +80,7 @@ internal static class ApiaryEndpoints
         {
             { State: WorkState.Done, Result: { } result } => TypedResults.Text(result, MediaTypeNames.Application.Json, Encoding.UTF8),
             { State: WorkState.Failed } => throw new RequestProblemException(
-                StatusCodes.Status503ServiceUnavailable, $"The forecast failed {outcome.Attempts} times: {outcome.Trouble} It is asked for anew with the next entry, or tomorrow."),
+                StatusCodes.Status503ServiceUnavailable, EndpointTexts.FormatForecastFailed(outcome.Attempts, outcome.Trouble)),
             { State: WorkState.Leased } => TypedResults.Accepted((string?)null, new FleetState("working")),
             _ => TypedResults.Accepted((string?)null, new FleetState("waiting")),
         };
@@ -125,7 +125,7 @@ internal static class ApiaryEndpoints
     }
 
     private static RequestProblemException Unknown(Guid apiary) => new(
-        StatusCodes.Status404NotFound, $"apiary: {apiary} is no apiary of this book. GET /api/v1/operations/.../apiaries lists them.");
+        StatusCodes.Status404NotFound, EndpointTexts.FormatNoSuchApiary(apiary));
 
     private static ApiaryLine Line(ApiarySummary summary) => new(
         summary.Season.Apiary.Id.Value, summary.Season.Apiary.Name, Name(summary.Season.Urgency), summary.Season.Sentence, summary.Living, summary.Dues.Count);

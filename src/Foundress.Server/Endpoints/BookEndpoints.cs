@@ -37,7 +37,7 @@ internal static class BookEndpoints
         var today = Today(time);
         var (from, to) = (RequestDay.Read(http, "from"), RequestDay.Read(http, "to"));
         if (from > to)
-            throw new RequestProblemException(StatusCodes.Status400BadRequest, $"from: {from:yyyy-MM-dd} lies after to: {to:yyyy-MM-dd}. Turn them round.");
+            throw new RequestProblemException(StatusCodes.Status400BadRequest, EndpointTexts.FormatFromAfterTo(RequestDay.Write(from), RequestDay.Write(to)));
         var agent = http.Request.Query["agent"].ToString();
         var filter = new RegisterFilter(
             from, to, Apiary(http.Request.Query["apiary"].ToString(), ledger.State), agent.Length == 0 ? null : agent, http.Request.Query["substances"].ToString() == "only");
@@ -53,7 +53,7 @@ internal static class BookEndpoints
             case "json":
                 return TypedResults.Text(RegisterJson.Write(register), MediaTypeNames.Application.Json, Encoding.UTF8);
             case var other:
-                throw new RequestProblemException(StatusCodes.Status400BadRequest, $"format: '{other}' is not one of html, csv, json.");
+                throw new RequestProblemException(StatusCodes.Status400BadRequest, EndpointTexts.FormatRegisterFormat(other));
         }
     }
 
@@ -78,6 +78,6 @@ internal static class BookEndpoints
         var named = state.Apiaries.Values.Where(apiary => apiary.Id.ToString() == text || string.Equals(apiary.Name, text, StringComparison.OrdinalIgnoreCase)).ToArray();
         return named.Length == 1
             ? named[0].Id
-            : throw new RequestProblemException(StatusCodes.Status400BadRequest, $"apiary: '{text}' is {(named.Length == 0 ? "no apiary of this book" : "the name of several apiaries")}. Give the name or the id of one.");
+            : throw new RequestProblemException(StatusCodes.Status400BadRequest, named.Length == 0 ? EndpointTexts.FormatApiaryUnknown(text) : EndpointTexts.FormatApiaryOfSeveral(text));
     }
 }

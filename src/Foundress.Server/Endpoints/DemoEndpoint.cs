@@ -16,7 +16,7 @@ internal static class DemoEndpoint
         {
             throw new RequestProblemException(
                 StatusCodes.Status403Forbidden,
-                $"Only the invented records of '{Operations.Demo}' can be removed. What a keeper recorded is struck by a later entry, never erased.");
+                EndpointTexts.FormatDemoOnly(Operations.Demo));
         }
 
         var removed = await store.RemoveDemoAsync(cancellation);

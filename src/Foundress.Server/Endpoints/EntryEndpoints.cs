@@ -32,7 +32,7 @@ internal static class EntryEndpoints
         if (!http.Request.HasJsonContentType())
         {
             throw new RequestProblemException(
-                StatusCodes.Status415UnsupportedMediaType, "Send the entries as a JSON array with the header Content-Type: application/json.");
+                StatusCodes.Status415UnsupportedMediaType, EndpointTexts.SendArray);
         }
 
         var body = new MemoryStream();
@@ -43,7 +43,7 @@ internal static class EntryEndpoints
         catch (Exception error) when (error is InvalidDataException or InvalidOperationException)
         {
             throw new RequestProblemException(
-                StatusCodes.Status400BadRequest, $"The body is not whole, or is not packed as Content-Encoding says. Nothing of it was kept; send it again. ({error.Message})");
+                StatusCodes.Status400BadRequest, EndpointTexts.FormatNotWhole(error.Message));
         }
 
         var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length), await store.NowAsync(cancellation));
@@ -59,7 +59,7 @@ internal static class EntryEndpoints
         if (string.IsNullOrWhiteSpace(operation) || operation.Length > ExchangeReader.GreatestName)
         {
             throw new RequestProblemException(
-                StatusCodes.Status400BadRequest, $"operation: 1 to {ExchangeReader.GreatestName} characters are expected, not {operation.Length}.");
+                StatusCodes.Status400BadRequest, EndpointTexts.FormatOperationLength(ExchangeReader.GreatestName, operation.Length));
         }
     }
 
@@ -72,6 +72,6 @@ internal static class EntryEndpoints
             ? number
             : throw new RequestProblemException(
                 StatusCodes.Status400BadRequest,
-                string.Create(CultureInfo.InvariantCulture, $"{name}: '{text}' is not a whole number from {least} to {greatest}."));
+                EndpointTexts.FormatWholeNumber(name, text.ToString(), least, greatest));
     }
 }

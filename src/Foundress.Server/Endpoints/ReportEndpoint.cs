@@ -23,7 +23,7 @@ internal static class ReportEndpoint
         var to = RequestDay.Read(http, "to") ?? DateOnly.FromDateTime(time.GetLocalNow().DateTime);
         var from = RequestDay.Read(http, "from") ?? to.AddYears(-1).AddDays(1);
         if (from > to)
-            throw new RequestProblemException(StatusCodes.Status400BadRequest, $"from: {from:yyyy-MM-dd} lies after to: {to:yyyy-MM-dd}. Turn them round.");
+            throw new RequestProblemException(StatusCodes.Status400BadRequest, EndpointTexts.FormatFromAfterTo(RequestDay.Write(from), RequestDay.Write(to)));
         var ledger = await StoredLedger.ReadAsync(store, operation, cancellation);
         var culture = CultureInfo.CurrentCulture;
         var report = new ReportBuilder(ledger.State, KnowledgeBase.Load(), culture).Build(from, to, operation == Operations.Demo);
@@ -37,7 +37,7 @@ internal static class ReportEndpoint
             case "text":
                 return TypedResults.Text(TextReport.Write(report, culture), MediaTypeNames.Text.Plain, Encoding.UTF8);
             case var other:
-                throw new RequestProblemException(StatusCodes.Status400BadRequest, $"format: '{other}' is not one of html, json, text.");
+                throw new RequestProblemException(StatusCodes.Status400BadRequest, EndpointTexts.FormatReportFormat(other));
         }
     }
 }

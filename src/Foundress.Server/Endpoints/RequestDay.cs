@@ -6,6 +6,9 @@ namespace Foundress.Server.Endpoints;
 /// <summary>A day in a request's address.</summary>
 internal static class RequestDay
 {
+    /// <summary>Writes it the same way.</summary>
+    public static string Write(DateOnly? day) => day is { } known ? known.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : string.Empty;
+
     /// <summary>Reads it; null when it is not given.</summary>
     /// <exception cref="RequestProblemException">It is no day.</exception>
     public static DateOnly? Read(HttpContext http, string name)
@@ -15,6 +18,6 @@ internal static class RequestDay
             return null;
         return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day) && day.Year is > 1900 and < 9000
             ? day
-            : throw new RequestProblemException(StatusCodes.Status400BadRequest, $"{name}: '{text}' is not a day. Write it as 2026-08-31.");
+            : throw new RequestProblemException(StatusCodes.Status400BadRequest, EndpointTexts.FormatNotADay(name, text));
     }
 }

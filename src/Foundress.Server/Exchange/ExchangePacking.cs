@@ -41,7 +41,7 @@ internal static class ExchangePacking
         app.Use((http, next) => http.Request.Headers.ContentEncoding.Count == 0
             ? next(http)
             : throw new RequestProblemException(
-                StatusCodes.Status415UnsupportedMediaType, $"Content-Encoding: '{http.Request.Headers.ContentEncoding}' is not one of gzip, br, deflate. Send the entries packed with one of them, or unpacked."));
+                StatusCodes.Status415UnsupportedMediaType, ExchangeTexts.FormatPacking(http.Request.Headers.ContentEncoding.ToString())));
     }
 
     // /api/v1/operations/{operation}/{what}, and what lies under it

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.Unicode;
 using Foundress.Book.Journal;
+using Foundress.Book.Wording;
 using Foundress.Server.Problems;
 
 namespace Foundress.Server.Exchange;
@@ -27,11 +28,11 @@ internal static class ExchangeReader
     {
         using var document = Parse(utf8);
         if (document.RootElement.ValueKind != JsonValueKind.Array)
-            throw Bad("The body must be a JSON array of entries.");
+            throw Bad(ExchangeTexts.NotAnArray);
         if (document.RootElement.GetArrayLength() is var count and > GreatestCount)
         {
             throw new RequestProblemException(
-                StatusCodes.Status413PayloadTooLarge, $"{count} entries were sent; the most in one exchange is {GreatestCount}. Send them in parts.");
+                StatusCodes.Status413PayloadTooLarge, ExchangeTexts.FormatTooManyEntries(count, GreatestCount));
         }
 
         var entries = new List<Entry>();
@@ -43,9 +44,9 @@ internal static class ExchangeReader
             {
                 var entry = EntryJson.Read(element);
                 if (entry.Operation != operation)
-                    refused.Add(new(index, entry.Id.ToString(), $"operation: the entry belongs to '{entry.Operation}' and was sent to '{operation}'."));
+                    refused.Add(new(index, entry.Id.ToString(), ExchangeTexts.FormatOtherOperation(entry.Operation, operation)));
                 else if (Depth(element) > GreatestDepth)
-                    refused.Add(new(index, entry.Id.ToString(), $"payload: is nested more than {GreatestDepth - 1} deep."));
+                    refused.Add(new(index, entry.Id.ToString(), ExchangeTexts.FormatTooDeep(GreatestDepth - 1)));
                 else if (ProblemWithClock(entry, now) is { } problem)
                     refused.Add(new(index, entry.Id.ToString(), problem));
                 else
@@ -66,25 +67,24 @@ internal static class ExchangeReader
     private static string? ProblemWithClock(Entry entry, DateTimeOffset now)
     {
         var ahead = entry.Clock.Milliseconds - now.ToUnixTimeMilliseconds();
-        return ahead <= HybridClock.Tolerance || now.ToUnixTimeMilliseconds() < HybridClock.Earliest
-            ? null
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"clock: it says that the record was written {ahead / HybridClock.Tolerance} days after the server's today, {now:yyyy-MM-dd}. Set the clock of the device or of the server right, whichever is wrong, then copy again.");
+        if (ahead <= HybridClock.Tolerance || now.ToUnixTimeMilliseconds() < HybridClock.Earliest)
+            return null;
+        var days = ahead / HybridClock.Tolerance;
+        return Plural.Pick(days, ExchangeTexts.FormatClockAhead(days, now.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
     }
 
     private static JsonDocument Parse(ReadOnlyMemory<byte> utf8)
     {
         // The parser checks text only when it is read, and payloads are kept unread.
         if (!Utf8.IsValid(utf8.Span))
-            throw Bad("The body is not valid UTF-8 text.");
+            throw Bad(ExchangeTexts.NotUtf8);
         try
         {
             return JsonDocument.Parse(utf8);
         }
         catch (JsonException error)
         {
-            throw Bad($"The body is not valid JSON: {error.Message}");
+            throw Bad(ExchangeTexts.FormatNotJson(error.Message));
         }
     }
 

@@ -12,17 +12,17 @@ internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExc
     {
         var (status, title, detail) = exception switch
         {
-            RequestProblemException error => (error.Status, "The request cannot be answered", error.Message),
+            RequestProblemException error => (error.Status, ProblemTexts.Title, error.Message),
             BadHttpRequestException { StatusCode: StatusCodes.Status413PayloadTooLarge } => (
-                StatusCodes.Status413PayloadTooLarge, "The request is too long",
-                $"The most is {FoundressServer.GreatestBody / (1024 * 1024)} MB. Send the entries in parts."),
-            BadHttpRequestException error => (error.StatusCode, "The request cannot be answered", error.Message),
+                StatusCodes.Status413PayloadTooLarge, ProblemTexts.TooLongTitle,
+                ProblemTexts.FormatTooLong(FoundressServer.GreatestBody / (1024 * 1024))),
+            BadHttpRequestException error => (error.StatusCode, ProblemTexts.Title, error.Message),
             StorageException error => (
                 error.Fault == StorageFault.DiskFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
-                "The book cannot be read or written", IsStranger(http) ? "The reason stands in the server's own messages." : error.Message),
+                ProblemTexts.BookTitle, IsStranger(http) ? ProblemTexts.ReasonOnServer : error.Message),
             _ when AccountsTrouble.Of(exception) is { } trouble => (
                 trouble.Fault == AccountsFault.NoRoom ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable,
-                "The accounts cannot be read or written", trouble.Message),
+                ProblemTexts.AccountsTitle, trouble.Message),
             AccountsException error => (
                 error.Fault switch
                 {
@@ -33,8 +33,8 @@ internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExc
                     AccountsFault.NoRoom => StatusCodes.Status507InsufficientStorage,
                     _ => StatusCodes.Status400BadRequest,
                 },
-                "The request cannot be answered", error.Message),
-            _ => (StatusCodes.Status500InternalServerError, "Something went wrong in the server", "Nothing that was acknowledged is lost. Try again."),
+                ProblemTexts.Title, error.Message),
+            _ => (StatusCodes.Status500InternalServerError, ProblemTexts.ServerTitle, ProblemTexts.NothingLost),
         };
         if (exception is StorageException storage)
             LogStorage(storage.Fault);

@@ -21,7 +21,7 @@ public sealed class RequestProblemException : Exception
 
     /// <summary>An error without further detail.</summary>
     public RequestProblemException()
-        : base("The request cannot be answered as it was made.")
+        : base(ProblemTexts.AsItWasMade)
     {
     }
 

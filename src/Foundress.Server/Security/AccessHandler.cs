@@ -12,10 +12,6 @@ namespace Foundress.Server.Security;
 /// </summary>
 internal sealed class AccessHandler(Members members) : AuthorizationHandler<AccessRequirement>
 {
-    private const string SignIn = "Sign in. Everything recorded on this device stays on it and is copied afterwards.";
-
-    private const string NoCalendar = "key: this calendar address is not known, was taken off, or was made anew. Make one under People and devices and give it to your calendar program.";
-
     protected override async Task HandleRequirementAsync(AuthorizationHandlerContext context, AccessRequirement requirement)
     {
         var http = (HttpContext)context.Resource!;
@@ -31,30 +27,37 @@ internal sealed class AccessHandler(Members members) : AuthorizationHandler<Acce
     private static Refusal? Judge(HttpContext http, AccessRule? rule, Caller? caller)
     {
         if (rule is null)
-            return Forbidden("Nobody may use this address.");
+            return Forbidden(AccessTexts.NobodyMay);
         if (rule.Access == Access.Public)
             return null;
         if (caller is null)
-            return new(StatusCodes.Status401Unauthorized, CalendarScheme.IsTried(http) ? NoCalendar : SignIn);
+            return new(StatusCodes.Status401Unauthorized, CalendarScheme.IsTried(http) ? AccessTexts.NoCalendar : AccessTexts.SignIn);
         if (caller.ByCookie && !IsRead(http.Request.Method) && !SameOriginWrites.ComesFromOwnPage(http.Request))
-            return Forbidden("This change comes from no page of Foundress. Programs that are not browsers send the device's secret as a bearer token.");
+            return Forbidden(AccessTexts.FromNoPage);
         if (rule.Access == Access.Known)
             return null;
         if (!caller.HasSignedIn && rule.Access is Access.SignedIn or Access.Manage or Access.Administer)
-            return new(StatusCodes.Status401Unauthorized, "Sign in again for this. The device itself only exchanges records, so that whoever finds it cannot change accounts.");
+            return new(StatusCodes.Status401Unauthorized, AccessTexts.SignInAgain);
         if (rule.Access == Access.SignedIn)
             return null;
         if (rule.Access == Access.Administer)
-            return caller.Standing.IsAdministrator ? null : Forbidden("Only an administrator of this server may do this.");
+            return caller.Standing.IsAdministrator ? null : Forbidden(AccessTexts.AdministratorOnly);
         var operation = rule.Operation ?? http.GetRouteValue("operation") as string ?? "";
         var least = rule.Access switch { Access.Read => Role.Reader, Access.Write => Role.Helper, _ => Role.Keeper };
         if (caller.Standing.Has(operation, least))
             return null;
         // The same words whether the operation is another's or is not there at all.
         return Forbidden(caller.Standing.Has(operation, Role.Reader)
-            ? $"'{caller.Standing.Name}' is {caller.Standing.Roles[operation].ToString().ToLowerInvariant()} of '{operation}' and may not do this; a {least.ToString().ToLowerInvariant()} may."
-            : $"'{caller.Standing.Name}' is no member of '{operation}'. Ask its keeper for an invitation.");
+            ? TooLittle(caller.Standing.Name, caller.Standing.Roles[operation], operation, least)
+            : AccessTexts.FormatNoMember(caller.Standing.Name, operation));
     }
+
+    private static string TooLittle(string name, Role role, string operation, Role least) => (role, least) switch
+    {
+        (Role.Helper, _) => AccessTexts.FormatHelperMayNotKeep(name, operation),
+        (_, Role.Helper) => AccessTexts.FormatReaderMayNotHelp(name, operation),
+        _ => AccessTexts.FormatReaderMayNotKeep(name, operation),
+    };
 
     private async Task<Caller?> CallerAsync(HttpContext http)
     {

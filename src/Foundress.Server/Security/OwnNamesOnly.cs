@@ -18,12 +18,12 @@ internal sealed class OwnNamesOnly(RequestDelegate next, Reach reach)
         if (isPublicName && !http.Request.IsHttps)
         {
             throw new RequestProblemException(
-                StatusCodes.Status421MisdirectedRequest, reach.Proxy is null ? $"Open it as https://{reach.Name}:{http.Connection.LocalPort}/" : "The proxy does not say that the request came by HTTPS. Let it set the header X-Forwarded-Proto.");
+                StatusCodes.Status421MisdirectedRequest, reach.Proxy is null ? AccessTexts.FormatOpenAs($"https://{reach.Name}:{http.Connection.LocalPort}/") : AccessTexts.ProxyNotByHttps);
         }
 
         if (isPublicName || IsThisComputer(host))
             return next(http);
         var own = reach.Name is null ? $"http://localhost:{http.Connection.LocalPort}/" : reach.Proxy is null ? $"https://{reach.Name}:{http.Connection.LocalPort}/" : $"https://{reach.Name}/";
-        throw new RequestProblemException(StatusCodes.Status421MisdirectedRequest, $"'{host}' is not a name of this server. Open it as {own}");
+        throw new RequestProblemException(StatusCodes.Status421MisdirectedRequest, AccessTexts.FormatNotANameHere(host, own));
     }
 }

@@ -21,11 +21,11 @@ internal sealed class ProxyRules(RequestDelegate next, Reach reach)
         {
             throw new RequestProblemException(
                 StatusCodes.Status421MisdirectedRequest,
-                "This request came through a proxy that the server was not told of. Start the server with accounts and --proxy ADDRESS: docs/club-server.md shows how.");
+                AccessTexts.UnknownProxy);
         }
 
         if (!isProxy && !http.Request.IsHttps && !IPAddress.IsLoopback(peer))
-            throw new RequestProblemException(StatusCodes.Status421MisdirectedRequest, reach.Proxy is null ? $"Open it as https://{reach.Name}:{http.Connection.LocalPort}/" : $"Open it as https://{reach.Name}/");
+            throw new RequestProblemException(StatusCodes.Status421MisdirectedRequest, AccessTexts.FormatOpenAs(reach.Proxy is null ? $"https://{reach.Name}:{http.Connection.LocalPort}/" : $"https://{reach.Name}/"));
         return next(http);
     }
 }

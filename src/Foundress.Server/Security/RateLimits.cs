@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
 using System.Threading.RateLimiting;
+using Foundress.Book.Wording;
 using Foundress.Server.Accounts;
 using Foundress.Server.Problems;
 using Microsoft.AspNetCore.RateLimiting;
@@ -29,7 +30,7 @@ public sealed record RateLimits(int EntrancePerFiveMinutes = 60, int ExchangePer
             context.HttpContext.Response.Headers[HeaderNames.RetryAfter] = seconds.ToString(CultureInfo.InvariantCulture);
             return new ValueTask(ProblemAnswer.WriteAsync(
                 context.HttpContext, StatusCodes.Status429TooManyRequests,
-                string.Create(CultureInfo.InvariantCulture, $"Too many requests. Try again in {seconds} seconds; nothing recorded is lost.")));
+                Plural.Pick(seconds, AccessTexts.FormatTooMany(seconds))));
         };
     }
 

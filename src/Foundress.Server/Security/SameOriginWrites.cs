@@ -23,6 +23,6 @@ internal sealed class SameOriginWrites(RequestDelegate next)
         return isOwn
             ? next(http)
             : throw new RequestProblemException(
-                StatusCodes.Status403Forbidden, "A page of another site asked for this change. Changes are taken from Foundress's own pages only.");
+                StatusCodes.Status403Forbidden, AccessTexts.OtherSite);
     }
 }

@@ -11,7 +11,7 @@ const texts = /^_framework\/([a-z]{2})\//;
 const choices = 'choices-foundress';
 const never = /^service-worker/;
 // People and devices: of no use without the server, which is asked for them each time.
-const there = /^(?:account\.html|css\/account\.css|js\/(?:account|page|passkey|people)\.js)$/;
+const there = /^(?:account\.html|css\/account\.css|js\/(?:account|page|passkey|people|texts(?:\.[a-z]{2})?)\.js)$/;
 const assets = self.assetsManifest.assets.filter(asset => kept.test(asset.url) && !never.test(asset.url) && !later.test(asset.url) && !there.test(asset.url));
 const common = assets.filter(asset => !texts.test(asset.url));
 const textsOf = language => assets.filter(asset => texts.exec(asset.url)?.[1] === language);

@@ -14,7 +14,7 @@ public sealed class LanguageListTests
 
     [Fact]
     public void Page_Languages_AreThoseOfTheTexts() =>
-        Assert.Contains($"const others = [{string.Join(", ", Others.Select(code => $"'{code}'"))}];", Read("src/Foundress.Web/wwwroot/js/language.js"), StringComparison.Ordinal);
+        Assert.Contains($"const others = [{string.Join(", ", Others.Select(code => $"'{code}'"))}];", Read("src/Foundress.Web/wwwroot/js/chosen.js"), StringComparison.Ordinal);
 
     [Fact]
     public void Build_Languages_AreThoseOfTheTexts() =>

@@ -1,4 +1,6 @@
 // Small parts that pages outside the app are built of. Text goes in as text, never as markup.
+import { culture } from './texts.js';
+
 let ids = 0;
 
 /** An element with attributes, listeners (onclick and the like) and children. */
@@ -62,4 +64,4 @@ async function attempt(press, fault, work) {
   }
 }
 
-export const day = time => new Date(time).toLocaleString(undefined, { dateStyle: 'medium', timeStyle: 'short' });
+export const day = time => new Date(time).toLocaleString(culture, { dateStyle: 'medium', timeStyle: 'short' });
