@@ -11,6 +11,7 @@ namespace Foundress.Book.Exchanging;
 /// <param name="Accounts">Whether it has accounts.</param>
 /// <param name="SignedInAs">Who it takes this device for; null when it does not know.</param>
 /// <param name="Entries">How many entries each operation has that this device may read; null when it does not say.</param>
+/// <param name="ReadsOnly">The operations in which this device's person may read and not record; null when it does not say.</param>
 public sealed record AboutReply(
     string Version, string? Incarnation, bool Demo, DateTimeOffset? Now = null, bool Accounts = false, string? SignedInAs = null,
-    IReadOnlyDictionary<string, long>? Entries = null);
+    IReadOnlyDictionary<string, long>? Entries = null, IReadOnlyCollection<string>? ReadsOnly = null);

@@ -23,4 +23,7 @@ public sealed class ExchangeException : Exception
 
     /// <summary>Whether signing in is what it takes.</summary>
     public bool NeedsSignIn { get; init; }
+
+    /// <summary>Whether the server knows who asks and does not let them do this.</summary>
+    public bool IsForbidden { get; init; }
 }

@@ -72,8 +72,21 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     {
         if (_about is null)
             throw new InvalidOperationException("The server has not been asked who it is.");
-        await GiveAsync(operation);
+        ExchangeException? barred = null;
+        try
+        {
+            // Of a reader nothing would be taken: what they recorded stays on the device, and they go on reading.
+            if (_about.ReadsOnly?.Contains(operation) != true)
+                await GiveAsync(operation);
+        }
+        catch (ExchangeException error) when (error.IsForbidden)
+        {
+            barred = error;
+        }
+
         await TakeAsync(operation);
+        if (barred is not null)
+            throw new ExchangeException(barred.Message, barred) { IsForbidden = true };
     }
 
     /// <summary>Forgets what was given and taken, so that the next round does all of it again.</summary>

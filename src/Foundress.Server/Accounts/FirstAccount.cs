@@ -4,5 +4,5 @@ namespace Foundress.Server.Accounts;
 internal static class FirstAccount
 {
     public static string Advice(ServerOptions options) =>
-        $"Nobody has an account yet. Make the first keeper's link: foundress account add NAME --keeper --administrator --site ADDRESS --data \"{options.Data}\"{(options.Database is null ? "" : " with the same --database")} (ADDRESS: where people open the server, as https://bees.example.org/)";
+        $"Nobody has an account yet. Open the link that was made for the first keeper, or make one: foundress account add NAME --keeper --administrator --site ADDRESS --data \"{options.Data}\"{(options.Database is null ? "" : " with the same --database")} (ADDRESS: where people open the server, as https://bees.example.org/)";
 }

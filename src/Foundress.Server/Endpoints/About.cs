@@ -8,5 +8,6 @@ namespace Foundress.Server.Endpoints;
 /// <param name="Now">The server's time, by which a device sees whether its own clock is wrong.</param>
 /// <param name="Accounts">Whether one must sign in to exchange.</param>
 /// <param name="SignedInAs">Who asks; null when the server does not know.</param>
+/// <param name="ReadsOnly">The operations in which the one who asks may read and not record; null when the server does not know them.</param>
 public sealed record About(
-    string Version, Guid Incarnation, IReadOnlyList<AboutOperation> Operations, bool Demo, DateTimeOffset Now, bool Accounts = false, string? SignedInAs = null);
+    string Version, Guid Incarnation, IReadOnlyList<AboutOperation> Operations, bool Demo, DateTimeOffset Now, bool Accounts = false, string? SignedInAs = null, IReadOnlyList<string>? ReadsOnly = null);

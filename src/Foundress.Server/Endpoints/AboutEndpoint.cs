@@ -19,7 +19,8 @@ internal static class AboutEndpoint
         var operations = held.Where(o => MaySee(http, o.Operation)).Select(o => new AboutOperation(o.Operation, o.Entries)).ToArray();
         return TypedResults.Ok(new About(
             Version, store.Incarnation, operations, Array.Exists(operations, o => o.Id == Operations.Demo), await store.NowAsync(cancellation),
-            HasAccounts(http), Caller.Of(http)?.Standing.Name));
+            HasAccounts(http), Caller.Of(http)?.Standing.Name,
+            Caller.Of(http)?.Standing.Roles.Where(role => role.Value < Role.Helper).Select(role => role.Key).Order(StringComparer.Ordinal).ToArray()));
     });
 
     private static bool HasAccounts(HttpContext http) => http.RequestServices.GetService<AccountsDatabase>() is not null;

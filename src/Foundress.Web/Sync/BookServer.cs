@@ -32,7 +32,8 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
             root.TryGetProperty("now", out var now) && now.ValueKind == JsonValueKind.String && now.TryGetDateTimeOffset(out var time) ? time : null,
             root.TryGetProperty("accounts", out var accounts) && accounts.ValueKind == JsonValueKind.True,
             root.TryGetProperty("signedInAs", out var who) && who.ValueKind == JsonValueKind.String ? who.GetString() : null,
-            root.TryGetProperty("operations", out var operations) && operations.ValueKind == JsonValueKind.Array ? Counts(operations) : null);
+            root.TryGetProperty("operations", out var operations) && operations.ValueKind == JsonValueKind.Array ? Counts(operations) : null,
+            root.TryGetProperty("readsOnly", out var reads) && reads.ValueKind == JsonValueKind.Array ? [.. reads.EnumerateArray().Select(one => one.ToString())] : null);
     }
 
     /// <inheritdoc/>
@@ -140,7 +141,11 @@ public sealed class BookServer(HttpClient http, IPacking packing) : IBookServer
             if (method == HttpMethod.Delete && response.StatusCode is HttpStatusCode.NotFound or HttpStatusCode.NoContent)
                 return null;
             if (response.StatusCode is HttpStatusCode.Unauthorized or HttpStatusCode.Forbidden)
-                throw new ExchangeException(await DetailAsync(response, waiting.Token)) { NeedsSignIn = response.StatusCode == HttpStatusCode.Unauthorized };
+                throw new ExchangeException(await DetailAsync(response, waiting.Token)) 
+                {
+                    NeedsSignIn = response.StatusCode == HttpStatusCode.Unauthorized,
+                    IsForbidden = response.StatusCode == HttpStatusCode.Forbidden,
+                };
             if (!response.IsSuccessStatusCode)
                 throw new ExchangeException(SyncTexts.FormatAnswered((int)response.StatusCode, response.ReasonPhrase));
             if (method == HttpMethod.Delete)

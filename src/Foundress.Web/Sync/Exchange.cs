@@ -40,6 +40,9 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Whether the server has accounts, once it has answered.</summary>
     public bool HasAccounts { get; private set; }
 
+    /// <summary>Whether this device's person may read the open book on the server and not record in it. Remembered, so that it is known in the field too.</summary>
+    public bool ReadsOnly { get; private set; }
+
     /// <summary>When both sides last held the same entries, as far as this device takes them.</summary>
     public DateTimeOffset? LastDone { get; private set; }
 
@@ -60,6 +63,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     {
         if (long.TryParse(await store.GetAsync("exchanged"), CultureInfo.InvariantCulture, out var milliseconds))
             LastDone = DateTimeOffset.FromUnixTimeMilliseconds(milliseconds);
+        ReadsOnly = await store.GetAsync(ReadsOnlyKey(session.Operation)) is not null;
         session.Written += () => _ = SoonAsync();
         // What the server would not take may be taken now: it or this program may have been brought up to date since.
         await store.RetryRefusedAsync(session.Operation);
@@ -129,6 +133,8 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         await RunAsync();
     }
 
+    private static string ReadsOnlyKey(string operation) => "reads-only:" + operation;
+
     private async Task SoonAsync()
     {
         await CountAsync(session.Operation);
@@ -157,6 +163,12 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
 
             await DropServerDemoAsync();
             operation = await ChooseBookAsync(about);
+            if (about.ReadsOnly is { } reads)
+            {
+                ReadsOnly = reads.Contains(operation);
+                await store.SetAsync(ReadsOnlyKey(operation), ReadsOnly ? "yes" : null);
+            }
+
             // Invented records that were made up on this device stay on it.
             if (session.DemoSeed is null)
                 await _round.ExchangeAsync(operation);

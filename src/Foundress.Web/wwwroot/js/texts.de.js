@@ -52,7 +52,7 @@ export const texts = {
   thisOne: label => `${label} (dieses hier)`,
   lastSeen: day => `zuletzt benutzt ${day}`,
   takeOff: 'Gerät abmelden',
-  takeOffSure: label => `„${label}“ abmelden? Das Gerät tauscht dann keine Aufzeichnungen mehr mit dem Server aus. Was darauf ist, bleibt darauf.`,
+  takeOffSure: label => `„${label}“ abmelden? Das Gerät tauscht dann keine Aufzeichnungen mehr mit dem Server aus. Was darauf ist, bleibt darauf. Hat es jemand anders, ändern Sie auch Ihr Passwort: Der Browser darauf kennt es vielleicht.`,
 
   yourPasskeys: 'Ihre Passkeys',
   whatPasskeysAre: 'Ein Passkey meldet Sie mit Fingerabdruck, Gesicht oder dem Code des Geräts an, ohne Passwort.',

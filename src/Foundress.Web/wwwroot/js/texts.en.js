@@ -53,7 +53,7 @@ export const texts = {
   thisOne: label => `${label} (this one)`,
   lastSeen: day => `last seen ${day}`,
   takeOff: 'Take off',
-  takeOffSure: label => `Take “${label}” off? It no longer exchanges records with the server. What is on it stays on it.`,
+  takeOffSure: label => `Take “${label}” off? It no longer exchanges records with the server. What is on it stays on it. If somebody else has it, also change your password: the browser on it may know it.`,
 
   yourPasskeys: 'Your passkeys',
   whatPasskeysAre: 'A passkey signs you in by fingerprint, face or the code of the device, without a password.',
