@@ -113,9 +113,11 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
         }).ToArray();
         if (unknown.Length == 0)
             return;
+        var named = SeasonSentence.Named([.. unknown.Select(id => state.Colonies[id].Name)]);
+        var ever = unknown.Any(colony => state.InspectionsOf(colony).Any(seen => seen.Facts.On <= today));
         items.Add(new(
             $"inspect:{apiary}", DueKind.Inspect, apiary, unknown, null, today, today, DueTime.Now,
-            DueTexts.FormatInspect(SeasonSentence.Named([.. unknown.Select(id => state.Colonies[id].Name)]), Situations.FreshDays) + InCluster(apiary, today)));
+            (ever ? DueTexts.FormatInspect(named, Situations.FreshDays) : DueTexts.FormatInspectFirst(named)) + InCluster(apiary, today)));
     }
 
     // Opening a cluster chills it, and shaking bees out of it can kill them.

@@ -1,6 +1,6 @@
 // What a keeper sees of an operation: its people, invitations and sign-ins.
 import { ask, say, deviceRow } from './account.js';
-import { h, card, field, select, button, form, day } from './page.js';
+import { h, card, field, select, button, form, day, shortDay } from './page.js';
 import { texts } from './texts.js';
 
 const roles = Object.entries(texts.mayDo);
@@ -42,7 +42,7 @@ export async function peopleCards(operation, again) {
     card(texts.signInsOf(operation), h('div', { class: 'tablewrap', role: 'region', tabindex: 0, 'aria-label': texts.signIns },
       h('table', {},
         h('thead', {}, h('tr', {}, texts.columns.map(words => h('th', { scope: 'col' }, words)))),
-        h('tbody', {}, signIns.map(one => h('tr', {}, [day(one.at), one.name ?? '', texts.ways[one.way], texts.results[one.result], one.network].map(words => h('td', {}, words)))))))),
+        h('tbody', {}, signIns.map(one => h('tr', {}, [shortDay(one.at), one.name ?? '', texts.ways[one.way], texts.results[one.result], one.network].map(words => h('td', {}, words)))))))),
   ];
 }
 
