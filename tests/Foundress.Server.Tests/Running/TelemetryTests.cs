@@ -29,10 +29,13 @@ public class TelemetryTests
         {
             Assert.DoesNotContain(NamedRequests.Name, all, StringComparison.OrdinalIgnoreCase);
             Assert.DoesNotContain(data.Path, all, StringComparison.Ordinal);
-            Assert.DoesNotContain(Environment.MachineName, all, StringComparison.Ordinal);
+            Assert.DoesNotContain(Value(Environment.MachineName), all, StringComparison.Ordinal);
             Assert.DoesNotContain("127.0.0.1", all, StringComparison.Ordinal);
         }
     }
+
+    // A name of few letters also turns up by chance among random ids; as a value of its own its length stands before it.
+    private static string Value(string name) => name.Length > 5 ? name : (char)name.Length + name;
 
     [Fact]
     public async Task Telemetry_NobodyCollects_ServesAllTheSame()
