@@ -11,6 +11,21 @@ public static class AccountsTrouble
     // sqlite.org/rescode.html
     private const int FullFile = 13;
 
+    /// <summary>Does something with the accounts.</summary>
+    /// <exception cref="AccountsException">The database refused, in words for people.</exception>
+    public static async Task TellAsync(Func<Task> work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        try
+        {
+            await work();
+        }
+        catch (Exception error) when (Of(error) is { } trouble)
+        {
+            throw trouble;
+        }
+    }
+
     /// <summary>What went wrong; null when it is no trouble of a database.</summary>
     public static AccountsException? Of(Exception error)
     {

@@ -68,6 +68,8 @@ public sealed class OneTimeLinks(AccountsDatabase database)
         if (link.Operation is not null)
             await Members.AddAsync(context, link.Operation, person.Id, link.Role, database.Now, cancellation);
         person.IsAdministrator |= link.Administrator;
+        // Whoever has read the person before cannot write the old state back.
+        person.ConcurrencyStamp = Secrets.New();
         await context.SaveChangesAsync(cancellation);
     }
 

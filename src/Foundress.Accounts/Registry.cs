@@ -33,8 +33,8 @@ public sealed class Registry(AccountsDatabase database)
         var person = await OneAsync(context, name, cancellation);
         var now = database.Now;
         (person.IsAdministrator, person.PasswordHash) = (false, null);
-        // A new stamp ends every session.
-        person.SecurityStamp = Secrets.New();
+        // A new stamp ends every session, and whoever has read the person before cannot write the old state back.
+        (person.SecurityStamp, person.ConcurrencyStamp) = (Secrets.New(), Secrets.New());
         await context.SaveChangesAsync(cancellation);
         await context.UserPasskeys.Where(p => p.UserId == person.Id).ExecuteDeleteAsync(cancellation);
         await context.Memberships.Where(m => m.PersonId == person.Id && m.EndedAt == null).ExecuteUpdateAsync(set => set.SetProperty(m => m.EndedAt, now), cancellation);

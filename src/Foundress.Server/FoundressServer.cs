@@ -65,13 +65,13 @@ public sealed class FoundressServer : IAsyncDisposable
             if (options.Reach.Accounts || await AccountsDatabase.ExistAsync(options.Data, options.Database))
                 accounts = await AccountsDatabase.OpenAsync(options.Data, storage.Time, options.Database);
             if (accounts is not null)
-                await new SignInLog(accounts).PruneAsync();
+                await AccountsTrouble.TellAsync(() => new SignInLog(accounts).PruneAsync());
             if (options.Demo && demo is not null)
                 await DemoFill.RunAsync(store, demo, storage.Time);
             app = Build(options, store, accounts, storage.Time, limits ?? new RateLimits());
             var server = new FoundressServer(app, store, accounts);
             if (accounts is not null)
-                await CookieKeys.MakeSureAsync(accounts, app.Services);
+                await AccountsTrouble.TellAsync(() => CookieKeys.MakeSureAsync(accounts, app.Services));
             await app.StartAsync();
             var bound = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
             var scheme = options.Reach.Certificate is null ? "http" : "https";

@@ -28,9 +28,13 @@ public sealed class AccountsBackups(string directory, PostgresAddress? database,
             // Backups are made on a thread of their own, which may wait.
             return Task.Run(() => CopyDatabaseAsync(database, target)).GetAwaiter().GetResult();
         }
-        catch (Exception error) when (error is SqliteException or DbUpdateException or AccountsException)
+        catch (Exception error)
         {
+            // Half a copy holds the hashes of passwords as well: whatever went wrong, none is left behind.
             File.Delete(target);
+            File.Delete(target + "-journal");
+            if (error is not (SqliteException or DbUpdateException or AccountsException))
+                throw;
             throw new StorageException(
                 error is SqliteException { SqliteErrorCode: 13 } ? StorageFault.DiskFull : StorageFault.Disk, target,
                 MovingTexts.FormatNotCopied(error.Message), error);

@@ -114,6 +114,8 @@ public sealed class AccountsRestore : IDisposable
     {
         var now = _time.GetUtcNow().ToUnixTimeMilliseconds();
         await context.Links.Where(l => l.UsedAt == null && l.WithdrawnAt == null).ExecuteUpdateAsync(set => set.SetProperty(l => l.WithdrawnAt, now), cancellation);
+        // One that was taken off since, because it had got about, must not be read again.
+        await context.CalendarLinks.Where(l => l.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(l => l.RevokedAt, now), cancellation);
         foreach (var person in await context.Users.ToListAsync(cancellation))
             person.SecurityStamp = Secrets.New();
         await context.SaveChangesAsync(cancellation);
@@ -162,16 +164,15 @@ public sealed class AccountsRestore : IDisposable
         }
 
         Directory.CreateDirectory(_folder.Backups);
-        foreach (var part in (string[])["-wal", "-shm", ""])
+        foreach (var part in (string[])["-wal", "-shm"])
         {
-            if (!File.Exists(file + part))
-                continue;
-            if (File.Exists(target + part))
-                File.Delete(file + part);
-            else
-                File.Move(file + part, target + part);
+            if (File.Exists(file + part))
+                File.Move(file + part, target + part, overwrite: true);
         }
 
+        // Copied, not moved: without accounts a server started now would be open to everybody at this computer.
+        if (!File.Exists(target))
+            File.Copy(file, target);
         return target;
     }
 

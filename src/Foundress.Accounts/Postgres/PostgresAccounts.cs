@@ -59,7 +59,7 @@ internal sealed class PostgresAccounts : IAccountsBackend
         // Closed at the end and not kept for later use, so that the lock goes with it whatever happens.
         await using var connection = new NpgsqlConnection(_address.Alone);
         await connection.OpenAsync(cancellation);
-        await using (var command = new NpgsqlCommand(FormattableString.Invariant($"SET lock_timeout = {SetupPatience}; SELECT pg_advisory_lock({PostgresLocks.AccountsSetup})"), connection))
+        await using (var command = new NpgsqlCommand(FormattableString.Invariant($"SET lock_timeout = {SetupPatience}; SELECT pg_advisory_lock({PostgresLocks.AccountsSetup})"), connection) { CommandTimeout = 0 })
             await command.ExecuteNonQueryAsync(cancellation);
         await work();
     }

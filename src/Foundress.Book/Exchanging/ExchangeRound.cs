@@ -23,6 +23,8 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     private const int GreatestBatchText = 2_000_000;
 
     private const string IncarnationKey = "incarnation";
+    // Which life of the server was met before, for operations that were not open then.
+    private const string EarlierKey = "incarnation-before";
     private const string ServerTimeKey = "server-time";
 
     private AboutReply? _about;
@@ -59,7 +61,8 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
         if (met is not null)
         {
             foreach (var operation in operations)
-                await ForgetProgressAsync(store, operation, book.Clock);
+                await BeginAnewAsync(operation, _about.Incarnation);
+            await store.SetAsync(EarlierKey, met);
         }
 
         await store.SetAsync(IncarnationKey, _about.Incarnation);
@@ -72,6 +75,10 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     {
         if (_about is null)
             throw new InvalidOperationException("The server has not been asked who it is.");
+        if (_about.Incarnation is { } life && (await store.GetAsync(LifeKey(operation)) ?? await store.GetAsync(EarlierKey)) is { } last && last != life)
+            await BeginAnewAsync(operation, life);
+        else if (_about.Incarnation is { } same)
+            await store.SetAsync(LifeKey(operation), same);
         ExchangeException? barred = null;
         try
         {
@@ -103,6 +110,14 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
         while (count < Math.Min(entries.Count, Batch) && (count == 0 || text + entries[count].Payload.Length <= GreatestBatchText))
             text += entries[count++].Payload.Length;
         return count == entries.Count ? entries : [.. entries.Take(count)];
+    }
+
+    private static string LifeKey(string operation) => "incarnation:" + operation;
+
+    private async Task BeginAnewAsync(string operation, string life)
+    {
+        await ForgetProgressAsync(store, operation, book.Clock);
+        await store.SetAsync(LifeKey(operation), life);
     }
 
     private async Task GiveAsync(string operation)

@@ -77,6 +77,6 @@ public static class Say
         0 => string.Empty,
         1 => names[0],
         _ when names.Count <= most => SayTexts.FormatAnd(string.Join(", ", names.Take(names.Count - 1)), names[^1]),
-        _ => SayTexts.FormatAndMore(string.Join(", ", names.Take(most)), names.Count - most),
+        _ => Plural.Pick(names.Count - most, SayTexts.FormatAndMore(string.Join(", ", names.Take(most)), names.Count - most)),
     };
 }

@@ -26,7 +26,7 @@ internal static class RestoreCommand
             // Looked at before the book is touched.
             using var accounts = parsed.GetValue(bookOnly) ? null : await AccountsRestore.TakeAsync(path, place.Directory, place.Database, around.Time, cancellation);
             var result = await BookStore.RestoreAsync(place.Directory, path, place.Options(around), cancellation);
-            var people = accounts is null ? null : await accounts.PutAsync(result.Kept, CancellationToken.None);
+            var people = accounts is null ? null : await PutAsync(accounts, result.Kept, around);
             if (parsed.GetValue(json))
                 JsonOut.Write(around.Out, new { result.Entries, result.Fingerprint, result.Kept, result.WasDamaged, Accounts = people });
             else
@@ -34,6 +34,20 @@ internal static class RestoreCommand
             return ExitCodes.Fine;
         });
         return command;
+    }
+
+    private static async Task<RestoredAccounts> PutAsync(AccountsRestore accounts, string? bookKept, Surroundings around)
+    {
+        try
+        {
+            return await accounts.PutAsync(bookKept, CancellationToken.None);
+        }
+        catch (Exception error) when (error is StorageException or AccountsException)
+        {
+            // A server started now would find no accounts, or the old ones, and say nothing of it.
+            around.Error.WriteLine(StoreCommandTexts.AccountsAreNotIn);
+            throw;
+        }
     }
 
     private static void Tell(TextWriter text, string path, RestoreResult result, RestoredAccounts? people, bool accountsLeft)

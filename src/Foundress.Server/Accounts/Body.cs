@@ -1,16 +1,22 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Foundress.Server.Problems;
+using Microsoft.AspNetCore.Http.Features;
 
 namespace Foundress.Server.Accounts;
 
 /// <summary>Reads and writes the JSON of account requests.</summary>
 internal static class Body
 {
+    private const int GreatestForm = 64 * 1024;
+
     /// <summary>Reads the form that was sent.</summary>
     /// <exception cref="RequestProblemException">It is no such form; the message names the field.</exception>
     public static async Task<T> ReadAsync<T>(HttpContext http, JsonTypeInfo<T> type)
     {
+        // Rights were looked at before: what comes in slowly must not outlast them by much.
+        if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
+            size.MaxRequestBodySize = GreatestForm;
         if (!http.Request.HasJsonContentType())
             throw new RequestProblemException(StatusCodes.Status415UnsupportedMediaType, AccountTexts.SendObject);
         try

@@ -33,7 +33,7 @@ internal static class CalendarLinkEndpoints
         await log.NoteAsync(caller.Person, SignInWay.Calendar, Result.Made, http.Connection.RemoteIpAddress, CancellationToken.None);
         var site = reach.SiteOf(http.Request);
         return Body.Reply(
-            new CalendarReply([.. caller.Standing.Roles.Keys.Order(StringComparer.Ordinal).Select(operation => new CalendarAddress(operation, new Uri(site, PathOf(operation) + $"?{CalendarScheme.Field}={secret}").ToString()))]),
+            new CalendarReply([.. caller.Standing.Roles.Keys.Order(StringComparer.Ordinal).Select(operation => new CalendarAddress(operation, new Uri(site, PathOf(operation) + $"?{CalendarScheme.Field}={secret}").AbsoluteUri))]),
             AccountsJson.Default.CalendarReply, StatusCodes.Status201Created);
     }
 

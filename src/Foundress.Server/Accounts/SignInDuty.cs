@@ -16,14 +16,14 @@ internal sealed partial class SignInDuty(SignInLog signIns, TimeProvider time, I
             {
                 await signIns.PruneAsync(stoppingToken);
             }
-            catch (Exception error) when (AccountsTrouble.Of(error) is { } trouble)
+            catch (Exception error) when (error is not OperationCanceledException)
             {
-                // Nothing hangs on the day.
-                LogFailed(trouble.Fault);
+                // Nothing hangs on the day, and the server must not end by it.
+                LogFailed(AccountsTrouble.Of(error)?.Fault.ToString() ?? error.GetType().Name);
             }
         }
     }
 
     [LoggerMessage(40, LogLevel.Warning, "Old sign-ins could not be forgotten: {Fault}. It is tried again tomorrow.")]
-    private partial void LogFailed(AccountsFault fault);
+    private partial void LogFailed(string fault);
 }

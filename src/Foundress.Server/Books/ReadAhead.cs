@@ -22,13 +22,13 @@ internal sealed partial class ReadAhead(BookStore store, ApiaryBooks books, ILog
         {
             // The server ends.
         }
-        catch (StorageException error)
+        catch (Exception error) when (error is not OperationCanceledException)
         {
-            // Whoever asks next is told what is wrong; the server goes on taking entries if it can.
-            LogFailed(error.Fault);
+            // Whoever asks next is told what is wrong; the server goes on taking entries if it can, and must not end by it.
+            LogFailed(error is StorageException storage ? storage.Fault.ToString() : error.GetType().Name);
         }
     }
 
     [LoggerMessage(LogLevel.Warning, "The book could not be read ahead ({Fault}). It is read when it is first asked for.")]
-    private partial void LogFailed(StorageFault fault);
+    private partial void LogFailed(string fault);
 }

@@ -20,5 +20,12 @@ internal static class ReaderLanguage
             RequestCultureProviders = [new AcceptLanguageHeaderRequestCultureProvider()],
             ApplyCurrentCultureToResponseHeaders = true,
         });
+        // A caller who reads English before German was given German numbers: the two are matched apart.
+        app.Use((_, next) =>
+        {
+            if (Languages.Current == Languages.English)
+                CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+            return next();
+        });
     }
 }

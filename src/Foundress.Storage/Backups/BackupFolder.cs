@@ -130,7 +130,7 @@ internal sealed class BackupFolder
             var part = target + "." + Path.GetRandomFileName() + Unfinished;
             _copy(part);
             CopyCompanion(target, part);
-            File.Move(part, target);
+            Finish(part, target);
             return new Backup(target, made, reason, new FileInfo(target).Length, Beside(target));
         }
         catch (Exception error) when (error is (IOException and not StorageException) or UnauthorizedAccessException)
@@ -153,6 +153,19 @@ internal sealed class BackupFolder
         catch
         {
             File.Delete(part);
+            throw;
+        }
+    }
+
+    private static void Finish(string part, string target)
+    {
+        try
+        {
+            File.Move(part, target);
+        }
+        catch
+        {
+            File.Delete(target + OfAccounts);
             throw;
         }
     }

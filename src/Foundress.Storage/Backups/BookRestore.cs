@@ -17,7 +17,7 @@ internal static class BookRestore
             BackupFile.Take(folder, file, next);
             var wanted = SqliteRows.Digest(folder, file);
             SqliteCopy.Renew(folder, next);
-            var (kept, damaged) = Keep(folder, new BackupFolder(folder, options.Time, target => SqliteCopy.Make(folder, folder.Database, target), options.Companion));
+            var (kept, damaged) = Keep(folder, new BackupFolder(folder, options.Time, target => SqliteCopy.Make(folder, folder.Database, target), companion: null));
             File.Move(next, folder.Database, overwrite: true);
             SqliteInspection.Of(folder, folder.Database, full: true);
             var now = SqliteRows.Digest(folder, folder.Database);

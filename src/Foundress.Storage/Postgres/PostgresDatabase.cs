@@ -48,6 +48,8 @@ internal sealed class PostgresDatabase : IBookDatabase
         await connection.OpenAsync(cancellation);
         await using var context = new PostgresBookContext(
             new DbContextOptionsBuilder<PostgresBookContext>().UseNpgsql(connection).Options);
+        // The lock's own patience decides, not that of the command.
+        context.Database.SetCommandTimeout(0);
         await PostgresSql.ScalarAsync(
             context, FormattableString.Invariant($"SET lock_timeout = {(long)SetupPatience.TotalMilliseconds}; SELECT pg_advisory_lock({PostgresLocks.Setup})"), cancellation);
         var present = await PostgresInspection.OfAsync(context, Address, cancellation);

@@ -37,6 +37,7 @@ public sealed class AppUpdate
     {
         "insecure" => ShellTexts.OfflineInsecure,
         "changed" => ShellTexts.OfflineChanged,
+        "late" => ShellTexts.OfflineLate,
         var other => other,
     };
 

@@ -112,7 +112,8 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
             await TakeOnlyAsync([.. only.Union(founded)]);
         var entries = records.Select(scribe.Write).ToList();
         await store.AppendAsync(scribe.Operation, entries, pending: true);
-        ledger.Add(entries);
+        // The book may have been read anew meanwhile.
+        (scribe.Operation == Operation ? _ledger : ledger).Add(entries);
         Changed?.Invoke();
         store.Tell(scribe.Operation);
         Written?.Invoke();
@@ -189,6 +190,10 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
             (Operation, _ledger, _position, Broken) = (operation, new Ledger { Only = only.Count == 0 ? null : only.ToHashSet() }, stored.Last, stored.Broken);
             DemoSeed = IsDemo ? await store.GetAsync(DemoDoor.SeedKey) : null;
             Take(stored.Entries);
+            // What was written while the rest was read went to the book that stood before.
+            var since = await store.ReadAfterAsync(operation, stored.Last);
+            _position = since.Last;
+            Take(since.Entries);
         }
         finally
         {

@@ -24,6 +24,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     private bool _running;
     private bool _again;
     private int _writes;
+    private string? _readerOf;
 
     /// <summary>Told after any of the properties has changed.</summary>
     public event Action? Changed;
@@ -63,7 +64,8 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     {
         if (long.TryParse(await store.GetAsync("exchanged"), CultureInfo.InvariantCulture, out var milliseconds))
             LastDone = DateTimeOffset.FromUnixTimeMilliseconds(milliseconds);
-        ReadsOnly = await store.GetAsync(ReadsOnlyKey(session.Operation)) is not null;
+        await RecallReaderAsync();
+        session.Changed += () => _ = RecallReaderAsync();
         session.Written += () => _ = SoonAsync();
         // What the server would not take may be taken now: it or this program may have been brought up to date since.
         await store.RetryRefusedAsync(session.Operation);
@@ -114,7 +116,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// Drops what the server holds from this device and takes what was chosen again. First all is given to the server as it is
     /// now: it may have been put back to a backup since the last exchange.
     /// </summary>
-    /// <returns>Whether it was done; if not, nothing was dropped.</returns>
+    /// <returns>Whether the rest was dropped; <see cref="State"/> then says whether what was chosen is back.</returns>
     public async Task<bool> MakeRoomAsync()
     {
         await RunAsync();
@@ -131,6 +133,19 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         await store.SetAsync("demo-on-server", "remove");
         await session.RemoveDemoAsync();
         await RunAsync();
+    }
+
+    // Another book may be open than before, with another role in it.
+    private async Task RecallReaderAsync()
+    {
+        if (_readerOf == session.Operation)
+            return;
+        var operation = _readerOf = session.Operation;
+        var reads = await store.GetAsync(ReadsOnlyKey(operation)) is not null;
+        if (operation != session.Operation)
+            return;
+        ReadsOnly = reads;
+        Changed?.Invoke();
     }
 
     private static string ReadsOnlyKey(string operation) => "reads-only:" + operation;
@@ -165,7 +180,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
             operation = await ChooseBookAsync(about);
             if (about.ReadsOnly is { } reads)
             {
-                ReadsOnly = reads.Contains(operation);
+                (ReadsOnly, _readerOf) = (reads.Contains(operation), operation);
                 await store.SetAsync(ReadsOnlyKey(operation), ReadsOnly ? "yes" : null);
             }
 

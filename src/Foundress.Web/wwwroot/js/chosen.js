@@ -28,6 +28,14 @@ export function wanted() {
 /** The language we speak to whoever reads a culture, as its two letters. */
 export const spoken = culture => others.includes(plain(culture)) ? plain(culture) : 'en';
 
+/** Has a service worker keep a language's texts: '' once it holds them, 'late' when it does not answer in time, else what went wrong. */
+export const keepTexts = (worker, language, patience) => new Promise(resolve => {
+  const { port1, port2 } = new MessageChannel();
+  setTimeout(() => resolve('late'), patience);
+  port1.onmessage = ({ data }) => resolve(data);
+  worker.postMessage({ language }, [port2]);
+});
+
 /** Says in the page which language it is in, and puts what stands in it in English into that language. */
 export function mark(language) {
   document.documentElement.lang = language;

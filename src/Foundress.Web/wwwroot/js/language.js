@@ -1,19 +1,25 @@
 // Starts the program in the language of its reader.
-import { others, plain, wanted, spoken, mark } from './chosen.js';
+import { others, plain, wanted, spoken, mark, keepTexts } from './chosen.js';
 export { chosen, choose } from './chosen.js';
 
-// A device that is offline and never had the texts must still open the book, in English.
-async function hasTexts(language) {
+// Longer than the texts take where there is a network at all; the book must open where there is not.
+const patience = 8_000;
+
+/** The language the page is wanted in, as its two letters; it speaks English where that cannot be had. */
+export const wish = spoken(wanted());
+
+// Texts must be those of this very version: a worker that holds the app is asked, since the server may be a version ahead.
+async function hasTexts() {
+  const worker = navigator.serviceWorker?.controller;
+  if (worker) return await keepTexts(worker, wish, patience) === '';
   try {
-    return (await fetch(new URL(`../_framework/${language}/Foundress.Web.resources.wasm`, import.meta.url))).ok;
+    return (await fetch(new URL(`../_framework/${wish}/Foundress.Web.resources.wasm`, import.meta.url), { signal: AbortSignal.timeout(patience) })).ok;
   } catch {
     return false;
   }
 }
 
 let culture = wanted();
-if (others.includes(plain(culture)) && !await hasTexts(plain(culture))) culture = 'en-GB';
-/** The language the page speaks, as its two letters. */
-export const language = spoken(culture);
-mark(language);
+if (others.includes(plain(culture)) && !await hasTexts()) culture = 'en-GB';
+mark(spoken(culture));
 globalThis.Blazor.start({ applicationCulture: culture });

@@ -63,6 +63,8 @@ export const append = (op, pairs, pending) => run('entries', 'readwrite', store 
       event.stopPropagation();
       store.index('id').openCursor([op, id]).onsuccess = found => {
         const cursor = found.target.result;
+        // What the server gives it holds: it need not be given again.
+        if (cursor && !pending && cursor.value.json === json && (cursor.value.pending || cursor.value.refused !== undefined)) cursor.update(row);
         if (!cursor || cursor.value.json === json || !comesBefore(json, cursor.value.json)) return;
         // Under a new key, so that other tabs read it.
         store.delete(cursor.primaryKey);

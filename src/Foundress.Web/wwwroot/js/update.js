@@ -1,10 +1,11 @@
 // A new version waits until the keeper asks for it; the page is loaded again once, when the new worker has taken over.
-import { language } from './language.js';
+import { keepTexts } from './chosen.js';
+import { wish } from './language.js';
 
 const hadController = !!navigator.serviceWorker?.controller;
 let registration = null;
 let state = 'starting';   // starting, ready, none, failed
-let problem = '';   // insecure, changed, or the browser's own words
+let problem = '';   // insecure, changed, late, or the browser's own words
 let onWaiting = null;
 let onTakenOver = null;
 let reloaded = false;
@@ -27,7 +28,7 @@ export function reload() {
 function follow(worker) {
   worker?.addEventListener('statechange', () => {
     if (worker.state === 'installed' && navigator.serviceWorker.controller) onWaiting?.();
-    if (worker.state === 'activated') keepTexts(worker);
+    if (worker.state === 'activated') settle(worker);
     if (worker.state === 'redundant' && state !== 'ready') {
       state = 'failed';
       problem = 'changed';
@@ -35,16 +36,12 @@ function follow(worker) {
   });
 }
 
-// Tells a worker whose texts to keep; without them the app would not open in this language where there is no network.
-const tell = worker => new Promise(resolve => {
-  const { port1, port2 } = new MessageChannel();
-  port1.onmessage = ({ data }) => resolve(data);
-  worker.postMessage({ language }, [port2]);
-});
-async function keepTexts(worker) {
-  const answer = await tell(worker);
-  state = answer === '' ? 'ready' : 'failed';
-  problem = answer;
+// Without its texts the app would not open in this language where there is no network.
+async function settle(worker) {
+  const answer = await keepTexts(worker, wish, 60_000);
+  // English stands in the program itself.
+  state = answer === '' || wish === 'en' ? 'ready' : 'failed';
+  problem = state === 'ready' ? '' : answer;
 }
 
 async function start() {
@@ -64,8 +61,8 @@ async function start() {
     problem = String(error?.message ?? error);
     return;
   }
-  if (registration.active) keepTexts(registration.active);
-  if (registration.waiting) tell(registration.waiting);   // chosen after it was fetched: it needs the texts before it takes over
+  if (registration.active) settle(registration.active);
+  if (registration.waiting) keepTexts(registration.waiting, wish, 60_000);   // chosen after it was fetched: it needs the texts before it takes over
   if (registration.waiting && navigator.serviceWorker.controller) onWaiting?.();
   follow(registration.installing);
   registration.addEventListener('updatefound', () => follow(registration.installing));
