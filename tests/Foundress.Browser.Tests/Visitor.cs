@@ -106,7 +106,17 @@ public sealed class Visitor : IAsyncDisposable
         await Page.GetByRole(AriaRole.Heading, new() { Name = apiary, Exact = true }).WaitForAsync();
     }
 
-    public ValueTask DisposeAsync() => Context.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        try
+        {
+            await Context.DisposeAsync();
+        }
+        catch (PlaywrightException) when (Page.IsClosed || Context.Pages.Count == 0)
+        {
+            // Its browser was killed: there is nothing left to close.
+        }
+    }
 
     private void Note(string fault)
     {

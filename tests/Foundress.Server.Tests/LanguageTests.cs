@@ -32,6 +32,8 @@ public sealed class LanguageTests : IAsyncLifetime
         Assert.Equal(first, await GetAsync(address, "en"));
         Assert.Equal(first, await GetAsync(address, "fr"));
         Assert.Equal(first, await GetAsync(address, null));
+        // English first, German also: neither German words nor German numbers.
+        Assert.Equal(first, await GetAsync(address, "en-US, en;q=0.9, de;q=0.8"));
     }
 
     // What programs read must not change with who asks.

@@ -44,6 +44,26 @@ public sealed class ReaderExchangeTests
         Assert.Equal("the reader's", keeper.Ledger.State.Apiaries[Later].Name);
     }
 
+    [Fact]
+    public async Task Exchange_ServerRestoredWhileAnotherBookWasOpen_GivesTheFirstBookAgain()
+    {
+        var server = new ModelServer(_world);
+        var link = new FaultyLink(server, new Random(1));
+        var phone = new FieldDevice("phone", new TimeOrderedIds(_world), new SkewedTime(_world, TimeSpan.Zero), link);
+        await phone.ExchangeAsync();
+        server.BackUp();
+        await phone.WriteAsync(new ApiaryRecord(Place, "written after the backup"));
+        await phone.ExchangeAsync();
+        server.Restore(0);
+        Assert.Empty(server.Entries);
+
+        // The restored server is met while another operation is the open one.
+        var round = new ExchangeRound(link, phone.Store, phone);
+        await round.MeetAsync(["another"]);
+        await round.ExchangeAsync("home");
+        Assert.Single(server.Entries);
+    }
+
     /// <summary>A server that lets this device read, and record only once the door is open.</summary>
     private sealed class Door(FaultyLink link, bool says) : IBookServer
     {
