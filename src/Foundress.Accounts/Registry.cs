@@ -38,8 +38,8 @@ public sealed class Registry(AccountsDatabase database)
         await context.SaveChangesAsync(cancellation);
         await context.UserPasskeys.Where(p => p.UserId == person.Id).ExecuteDeleteAsync(cancellation);
         await context.Memberships.Where(m => m.PersonId == person.Id && m.EndedAt == null).ExecuteUpdateAsync(set => set.SetProperty(m => m.EndedAt, now), cancellation);
-        await context.Devices.Where(d => d.PersonId == person.Id && d.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(d => d.RevokedAt, now), cancellation);
-        await context.CalendarLinks.Where(l => l.PersonId == person.Id && l.RevokedAt == null).ExecuteUpdateAsync(set => set.SetProperty(l => l.RevokedAt, now), cancellation);
+        await new Devices(database).RevokeAllAsync(context, person.Id, cancellation);
+        await new CalendarLinks(database).RevokeAllAsync(context, person.Id, cancellation);
         await context.Links.Where(l => (l.PersonId == person.Id || l.MadeBy == person.Id) && l.UsedAt == null).ExecuteUpdateAsync(set => set.SetProperty(l => l.WithdrawnAt, now), cancellation);
         await transaction.CommitAsync(CancellationToken.None);
     }

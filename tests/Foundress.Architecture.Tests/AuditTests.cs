@@ -62,7 +62,7 @@ public sealed class AuditTests
                 $"""<configuration><auditSources><clear /><add key="ours" value="{address}index.json" allowInsecureConnections="true" /></auditSources></configuration>""");
             using var audit = Process.Start(new ProcessStartInfo("bash")
             {
-                ArgumentList = { Path.Combine(Root, "eng", "audit"), Path.Combine(folder, "p.csproj") },
+                ArgumentList = { Path.Combine(SourceTree.Root.FullName, "eng", "audit"), Path.Combine(folder, "p.csproj") },
                 RedirectStandardOutput = true,
                 RedirectStandardError = true,
                 WorkingDirectory = folder,
@@ -107,17 +107,6 @@ public sealed class AuditTests
             call.Response.ContentType = "application/json";
             await call.Response.OutputStream.WriteAsync(Encoding.UTF8.GetBytes(answer ?? ""));
             call.Response.Close();
-        }
-    }
-
-    private static string Root
-    {
-        get
-        {
-            var folder = new DirectoryInfo(AppContext.BaseDirectory);
-            while (!File.Exists(Path.Combine(folder!.FullName, "Foundress.slnx")))
-                folder = folder.Parent;
-            return folder.FullName;
         }
     }
 }

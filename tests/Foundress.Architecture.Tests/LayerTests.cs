@@ -36,13 +36,13 @@ public sealed class LayerTests
     public void Sources_EveryProject_IsKnownToThisTest() =>
         Assert.Equal(
             Allowed.Keys.Order(),
-            Directory.GetDirectories(Path.Combine(Root, "src")).Select(path => Path.GetFileName(path)!).Order());
+            Directory.GetDirectories(Path.Combine(SourceTree.Root.FullName, "src")).Select(path => Path.GetFileName(path)!).Order());
 
     [Theory]
     [MemberData(nameof(Projects))]
     public void ProjectFile_References_PointOnlyDownwards(string project)
     {
-        var file = XDocument.Load(Path.Combine(Root, "src", project, project + ".csproj"));
+        var file = XDocument.Load(Path.Combine(SourceTree.Root.FullName, "src", project, project + ".csproj"));
         var references = file.Descendants("ProjectReference").Select(e => Path.GetFileNameWithoutExtension(e.Attribute("Include")!.Value));
         Assert.Empty(references.Except(Allowed[project]));
     }
@@ -61,20 +61,6 @@ public sealed class LayerTests
     {
         var references = Load(project).GetReferencedAssemblies().Select(name => name.Name!);
         Assert.DoesNotContain(references, name => NotInTheCore.Any(forbidden => name.StartsWith(forbidden, StringComparison.Ordinal)));
-    }
-
-    private static string Root
-    {
-        get
-        {
-            for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
-            {
-                if (File.Exists(Path.Combine(folder.FullName, "Foundress.slnx")))
-                    return folder.FullName;
-            }
-
-            throw new DirectoryNotFoundException("No folder above the test holds Foundress.slnx.");
-        }
     }
 
     // The command line's assembly carries the command's own name.

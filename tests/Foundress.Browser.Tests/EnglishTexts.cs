@@ -21,16 +21,14 @@ internal sealed class EnglishTexts
     /// <summary>Reads the English texts whose German differs.</summary>
     public static EnglishTexts Read()
     {
-        var root = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(root!.FullName, "Foundress.slnx")))
-            root = root.Parent;
-        return new EnglishTexts(Directory.EnumerateFiles(Path.Combine(root.FullName, "src"), "*Texts.de.resx", SearchOption.AllDirectories)
+        var root = PublishedApp.RepositoryRoot();
+        return new EnglishTexts(Directory.EnumerateFiles(Path.Combine(root, "src"), "*Texts.de.resx", SearchOption.AllDirectories)
             .SelectMany(file =>
             {
                 var german = Of(file);
                 return Of(file.Replace(".de.resx", ".resx", StringComparison.Ordinal)).Where(text => german[text.Key] != text.Value).Select(text => text.Value);
             })
-            .Concat(Directory.EnumerateFiles(Path.Combine(root.FullName, "src/Foundress.Knowledge/Data"), "*.de.json").SelectMany(Facts))
+            .Concat(Directory.EnumerateFiles(Path.Combine(root, "src/Foundress.Knowledge/Data"), "*.de.json").SelectMany(Facts))
             // Forms, and marks around a part that is drawn otherwise.
             .SelectMany(text => text.Split('␞', StringSplitOptions.TrimEntries))
             .SelectMany(text => text.Split(["[[", "]]"], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))

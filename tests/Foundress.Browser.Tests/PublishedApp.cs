@@ -100,7 +100,7 @@ public sealed class PublishedApp : IAsyncLifetime
         return folder;
     }
 
-    private static string RepositoryRoot()
+    internal static string RepositoryRoot()
     {
         for (var folder = new DirectoryInfo(AppContext.BaseDirectory); folder is not null; folder = folder.Parent)
         {

@@ -36,7 +36,7 @@ public sealed class AccountsBackups(string directory, PostgresAddress? database,
             if (error is not (SqliteException or DbUpdateException or AccountsException))
                 throw;
             throw new StorageException(
-                error is SqliteException { SqliteErrorCode: 13 } ? StorageFault.DiskFull : StorageFault.Disk, target,
+                AccountsTrouble.Of(error) is { Fault: AccountsFault.NoRoom } ? StorageFault.DiskFull : StorageFault.Disk, target,
                 MovingTexts.FormatNotCopied(error.Message), error);
         }
     }

@@ -23,7 +23,7 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     private const int GreatestBatchText = 2_000_000;
 
     private const string IncarnationKey = "incarnation";
-    // Which life of the server was met before, for operations that were not open then.
+    // Which life of the server was met before: that of operations which have kept none of their own.
     private const string EarlierKey = "incarnation-before";
     private const string ServerTimeKey = "server-time";
 
@@ -42,11 +42,9 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
             clock.NotBefore(milliseconds);
     }
 
-    /// <summary>Asks the server who it is. One whose book was restored or set up anew may lack what it once had: everything is given and asked for again.</summary>
-    /// <param name="operations">The operations this device may hold.</param>
-    /// <returns>What the server says, and whether everything begins anew.</returns>
+    /// <summary>Asks the server who it is.</summary>
     /// <exception cref="ExchangeException">It cannot be reached or does not answer as it should.</exception>
-    public async Task<(AboutReply About, bool Anew)> MeetAsync(IEnumerable<string> operations)
+    public async Task<AboutReply> MeetAsync()
     {
         _about = await server.AboutAsync();
         if (_about.Now is { } now && now.ToUnixTimeMilliseconds() is var milliseconds and >= HybridClock.Earliest)
@@ -56,34 +54,46 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
         }
 
         var met = await store.GetAsync(IncarnationKey);
-        if (_about.Incarnation is null || _about.Incarnation == met)
-            return (_about, false);
-        if (met is not null)
+        if (_about.Incarnation is { } life && life != met)
         {
-            foreach (var operation in operations)
-                await BeginAnewAsync(operation, _about.Incarnation);
-            await store.SetAsync(EarlierKey, met);
+            if (met is not null)
+                await store.SetAsync(EarlierKey, met);
+            await store.SetAsync(IncarnationKey, life);
         }
 
-        await store.SetAsync(IncarnationKey, _about.Incarnation);
-        return (_about, met is not null);
+        return _about;
+    }
+
+    /// <summary>
+    /// Begins an operation anew if the server's book was restored or set up anew since the two exchanged it last: it may lack
+    /// what it once had, so everything is given and asked for again. <see cref="MeetAsync"/> comes first.
+    /// </summary>
+    /// <returns>Whether it begins anew.</returns>
+    public async Task<bool> BeginAsync(string operation)
+    {
+        if (_about is null)
+            throw new InvalidOperationException("The server has not been asked who it is.");
+        if (_about.Incarnation is not { } life)
+            return false;
+        var last = await store.GetAsync(LifeKey(operation)) ?? await store.GetAsync(EarlierKey);
+        var anew = last is not null && last != life;
+        if (anew)
+            await ForgetProgressAsync(store, operation, book.Clock);
+        if (last != life)
+            await store.SetAsync(LifeKey(operation), life);
+        return anew;
     }
 
     /// <summary>Gives what the server lacks and takes what the device lacks. <see cref="MeetAsync"/> comes first.</summary>
     /// <exception cref="ExchangeException">It was cut off; what was done until then is done.</exception>
     public async Task ExchangeAsync(string operation)
     {
-        if (_about is null)
-            throw new InvalidOperationException("The server has not been asked who it is.");
-        if (_about.Incarnation is { } life && (await store.GetAsync(LifeKey(operation)) ?? await store.GetAsync(EarlierKey)) is { } last && last != life)
-            await BeginAnewAsync(operation, life);
-        else if (_about.Incarnation is { } same)
-            await store.SetAsync(LifeKey(operation), same);
+        await BeginAsync(operation);
         ExchangeException? barred = null;
         try
         {
             // Of a reader nothing would be taken: what they recorded stays on the device, and they go on reading.
-            if (_about.ReadsOnly?.Contains(operation) != true)
+            if (_about!.ReadsOnly?.Contains(operation) != true)
                 await GiveAsync(operation);
         }
         catch (ExchangeException error) when (error.IsForbidden)
@@ -113,12 +123,6 @@ public sealed class ExchangeRound(IBookServer server, IExchangeStore store, IOpe
     }
 
     private static string LifeKey(string operation) => "incarnation:" + operation;
-
-    private async Task BeginAnewAsync(string operation, string life)
-    {
-        await ForgetProgressAsync(store, operation, book.Clock);
-        await store.SetAsync(LifeKey(operation), life);
-    }
 
     private async Task GiveAsync(string operation)
     {

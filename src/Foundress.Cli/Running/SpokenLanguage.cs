@@ -59,7 +59,5 @@ internal static class SpokenLanguage
 
     // English has no decimals of one country: it keeps the point, which is also how numbers are typed.
     private static CultureInfo NumbersOf(Language language, CultureInfo system) =>
-        language == Languages.English ? CultureInfo.InvariantCulture
-        : system.TwoLetterISOLanguageName == language.Code ? system
-        : CultureInfo.GetCultureInfo(language.Code);
+        language == Languages.English ? CultureInfo.InvariantCulture : language.Near(system);
 }

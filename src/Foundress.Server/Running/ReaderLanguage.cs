@@ -13,14 +13,14 @@ internal static class ReaderLanguage
         var spoken = Languages.All.Select(language => CultureInfo.GetCultureInfo(language.Code)).ToList();
         app.UseRequestLocalization(new RequestLocalizationOptions
         {
-            // English answers write numbers and days as machines do, as they always have.
-            DefaultRequestCulture = new RequestCulture(CultureInfo.InvariantCulture, spoken[0]),
-            SupportedCultures = [.. spoken.Where(culture => Languages.Of(culture) != Languages.English)],
+            DefaultRequestCulture = new RequestCulture(spoken[0]),
+            // One list for both: numbers of one language beside words of another would mislead.
+            SupportedCultures = spoken,
             SupportedUICultures = spoken,
             RequestCultureProviders = [new AcceptLanguageHeaderRequestCultureProvider()],
             ApplyCurrentCultureToResponseHeaders = true,
         });
-        // A caller who reads English before German was given German numbers: the two are matched apart.
+        // English answers write numbers and days as machines do, as they always have.
         app.Use((_, next) =>
         {
             if (Languages.Current == Languages.English)

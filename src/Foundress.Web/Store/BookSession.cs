@@ -191,9 +191,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
             DemoSeed = IsDemo ? await store.GetAsync(DemoDoor.SeedKey) : null;
             Take(stored.Entries);
             // What was written while the rest was read went to the book that stood before.
-            var since = await store.ReadAfterAsync(operation, stored.Last);
-            _position = since.Last;
-            Take(since.Entries);
+            await ReadOnAsync();
         }
         finally
         {
@@ -221,10 +219,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
             await _reading.WaitAsync();
             try
             {
-                var stored = await store.ReadAfterAsync(operation, _position);
-                _position = stored.Last;
-                Broken += stored.Broken;
-                Take(stored.Entries);
+                await ReadOnAsync();
             }
             finally
             {
@@ -238,6 +233,15 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
             // Nothing is lost: the entries are in the store, and the next news or the next start reads them.
             return;
         }
+    }
+
+    // Only while reading is held.
+    private async Task ReadOnAsync()
+    {
+        var stored = await store.ReadAfterAsync(Operation, _position);
+        _position = stored.Last;
+        Broken += stored.Broken;
+        Take(stored.Entries);
     }
 
     private int Take(IReadOnlyList<Entry> entries)

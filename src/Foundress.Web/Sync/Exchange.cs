@@ -18,7 +18,6 @@ namespace Foundress.Web.Sync;
 public sealed class Exchange(BookServer server, IEntryStore store, BookSession session, DirtyForms forms, TimeProvider time)
 {
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1.5);
-    private static readonly string[] Held = [Operations.Home, Operations.Demo];
 
     private readonly ExchangeRound _round = new(server, store, session);
     private bool _running;
@@ -168,14 +167,8 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         try
         {
             await CountAsync(operation);
-            var (about, anew) = await _round.MeetAsync([.. Held.Append(session.Operation).Distinct()]);
+            var about = await _round.MeetAsync();
             (ServerVersion, HasAccounts) = (about.Version, about.Accounts);
-            if (anew)
-            {
-                await CountAsync(operation);
-                Changed?.Invoke();
-            }
-
             await DropServerDemoAsync();
             operation = await ChooseBookAsync(about);
             if (about.ReadsOnly is { } reads)
@@ -186,7 +179,15 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
 
             // Invented records that were made up on this device stay on it.
             if (session.DemoSeed is null)
+            {
+                if (await _round.BeginAsync(operation))
+                {
+                    await CountAsync(operation);
+                    Changed?.Invoke();
+                }
+
                 await _round.ExchangeAsync(operation);
+            }
 
             (State, Problem, NeedsSignIn, LastDone) = (ExchangeState.Done, null, false, time.GetUtcNow());
             await store.SetAsync("exchanged", LastDone.Value.ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture));

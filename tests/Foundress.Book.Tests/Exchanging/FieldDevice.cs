@@ -86,7 +86,7 @@ internal sealed class FieldDevice : IOpenBook
         try
         {
             var round = new ExchangeRound(_server, Store, this);
-            await round.MeetAsync(["home"]);
+            await round.MeetAsync();
             await round.ExchangeAsync("home");
             Offered = round.Offered;
             return true;

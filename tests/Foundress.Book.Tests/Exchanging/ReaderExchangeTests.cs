@@ -57,10 +57,9 @@ public sealed class ReaderExchangeTests
         server.Restore(0);
         Assert.Empty(server.Entries);
 
-        // The restored server is met while another operation is the open one.
-        var round = new ExchangeRound(link, phone.Store, phone);
-        await round.MeetAsync(["another"]);
-        await round.ExchangeAsync("home");
+        // The restored server is met while another operation is the open one; this one is opened again later.
+        await new ExchangeRound(link, phone.Store, phone).MeetAsync();
+        await phone.ExchangeAsync();
         Assert.Single(server.Entries);
     }
 

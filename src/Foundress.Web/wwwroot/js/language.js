@@ -1,5 +1,5 @@
 // Starts the program in the language of its reader.
-import { others, plain, wanted, spoken, mark, keepTexts } from './chosen.js';
+import { wanted, spoken, mark, keepTexts } from './chosen.js';
 export { chosen, choose } from './chosen.js';
 
 // Longer than the texts take where there is a network at all; the book must open where there is not.
@@ -19,7 +19,6 @@ async function hasTexts() {
   }
 }
 
-let culture = wanted();
-if (others.includes(plain(culture)) && !await hasTexts()) culture = 'en-GB';
+const culture = wish === 'en' || await hasTexts() ? wanted() : 'en-GB';
 mark(spoken(culture));
 globalThis.Blazor.start({ applicationCulture: culture });
