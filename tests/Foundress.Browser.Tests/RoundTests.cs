@@ -107,6 +107,11 @@ public sealed class RoundTests(PublishedApp app)
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
         await using var visitor = await app.VisitAsync(host);
         var page = visitor.Page;
+        await visitor.Context.AddInitScriptAsync("""
+            globalThis.drafts = [];
+            const put = IDBObjectStore.prototype.put;
+            IDBObjectStore.prototype.put = function (value, key) { if (this.name === 'drafts') drafts.push(value); return put.call(this, value, key); };
+            """);
         await visitor.OpenAsync();
         await visitor.RegisterAsync("Heath", "1-3");
         var drawn = await PlanAsync(visitor, "4");
@@ -120,6 +125,10 @@ public sealed class RoundTests(PublishedApp app)
         var draft = await page.EvaluateAsync<string>("import('/js/store.js').then(s => s.draftGet('round:' + location.pathname.split('/')[2]))");
         await Press(page, "Keep the jar");
         await ColonyAsync(page, drawn[1]);
+        // Whatever moment it died at, no draft on the disk has the count and not its colony.
+        var drafts = await page.EvaluateAsync<string[]>("globalThis.drafts");
+        Assert.Contains(drafts, written => written.Contains("\"mites\":\"7\"", StringComparison.Ordinal));
+        Assert.All(drafts, written => Assert.DoesNotContain("\"colony\":\"\"", written, StringComparison.Ordinal));
         await page.EvaluateAsync("draft => import('/js/store.js').then(s => s.draftSet('round:' + location.pathname.split('/')[2], draft))", draft);
         await page.ReloadAsync();
         await ColonyAsync(page, drawn[1]);

@@ -13,9 +13,6 @@ namespace Foundress.Web.Pages.Rounds;
 /// <param name="draft">Where it is kept.</param>
 public sealed class JarInHand(FormDraft draft)
 {
-    private static readonly string[] Fields =
-        ["colony", "step", "shaking", "shaken", "settling", "settled", "mites", "again", "again-on", "how", "bees", "grams", "samplebees", "samplegrams", "damp"];
-
     /// <summary>The draft, for the fields that people type into.</summary>
     public FormDraft Draft => draft;
 
@@ -120,12 +117,11 @@ public sealed class JarInHand(FormDraft draft)
             Step = Previous(times);
     }
 
-    /// <summary>Empties the jar: the next colony begins.</summary>
-    public void Clear()
-    {
-        foreach (var field in Fields)
-            draft[field] = string.Empty;
-    }
+    /// <summary>
+    /// Empties the jar: the next colony begins. In one write, for a page that died between two would come back with the old
+    /// count and without its colony, and give it to the next.
+    /// </summary>
+    public Task ClearAsync() => draft.DiscardAsync();
 
     /// <summary>The step after this one. Times of 0 seconds are not taken.</summary>
     /// <param name="times">The round's times.</param>
