@@ -20,7 +20,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     private static readonly TimeSpan Pause = TimeSpan.FromSeconds(1.5);
 
     private readonly ExchangeRound _round = new(server, store, session);
-    private bool _running;
+    private Task? _run;
     private bool _again;
     private int _writes;
     private string? _readerOf;
@@ -71,29 +71,16 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         await RunAsync();
     }
 
-    /// <summary>Makes an exchange now. While one is under way, another follows it.</summary>
-    public async Task RunAsync()
+    /// <summary>Makes an exchange now. While one is under way, another follows it; this returns when that is over too.</summary>
+    public Task RunAsync()
     {
-        if (_running)
+        if (_run is { IsCompleted: false } running)
         {
             _again = true;
-            return;
+            return running;
         }
 
-        _running = true;
-        try
-        {
-            do
-            {
-                _again = false;
-                await OnceAsync();
-            }
-            while (_again);
-        }
-        finally
-        {
-            _running = false;
-        }
+        return _run = UntilDoneAsync();
     }
 
     /// <summary>Gives the server everything again and asks it for everything: for a server that was set up anew.</summary>
@@ -148,6 +135,16 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     }
 
     private static string ReadsOnlyKey(string operation) => "reads-only:" + operation;
+
+    private async Task UntilDoneAsync()
+    {
+        do
+        {
+            _again = false;
+            await OnceAsync();
+        }
+        while (_again);
+    }
 
     private async Task SoonAsync()
     {
