@@ -20,13 +20,14 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     private const int StatesKept = 64;
 
     private readonly SemaphoreSlim _gate = new(1, 1);
-    private readonly Dictionary<ApiaryId, (long Version, BookState State, long Used)> _states = [];
+    private readonly Dictionary<ApiaryId, ((long, long) Version, BookState State, long Used)> _states = [];
     // What is said is said in a reader's language.
-    private readonly Dictionary<(ApiaryId Apiary, Language Language), (long Version, DateOnly Day, ApiarySummary Summary)> _summaries = [];
+    private readonly Dictionary<(ApiaryId Apiary, Language Language), ((long, long) Version, DateOnly Day, ApiarySummary Summary)> _summaries = [];
     private BookParts _parts = new();
     private Guid _incarnation;
     private long _cursor;
     private long _uses;
+    private long _readings;
 
     /// <summary>The place in the store up to which the operation has been read; 0 before the first question. For tests.</summary>
     internal long ReadUpTo => _cursor;
@@ -38,7 +39,7 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     internal async Task<BookState?> StateAsync(ApiaryId apiary, CancellationToken cancellation)
     {
         var (version, handles, known) = await GateAsync(
-            () => Kept(apiary) is { } kept ? (0, [], kept) : (_parts.VersionOf(apiary), _parts.Of(apiary), (BookState?)null), cancellation);
+            () => Kept(apiary) is { } kept ? ((0, 0), [], kept) : (VersionOf(apiary), _parts.Of(apiary), (BookState?)null), cancellation);
         if (known is null)
         {
             var ledger = new Ledger();
@@ -54,7 +55,7 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     /// <returns>Null when no such apiary is in the book.</returns>
     internal async Task<ApiarySummary?> SummaryAsync(ApiaryId apiary, DateOnly today, CancellationToken cancellation)
     {
-        var (version, known) = await GateAsync(() => (_parts.VersionOf(apiary), Summary(apiary, today)), cancellation);
+        var (version, known) = await GateAsync(() => (VersionOf(apiary), Summary(apiary, today)), cancellation);
         if (known is not null)
             return known;
         if (await StateAsync(apiary, cancellation) is not { } state)
@@ -164,18 +165,22 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
         _states.Clear();
         _summaries.Clear();
         _cursor = 0;
+        _readings++;
         return _parts = new BookParts();
     }
 
+    // A part that was made anew may come to the same count with another entry in it.
+    private (long Reading, long Count) VersionOf(ApiaryId apiary) => (_readings, _parts.VersionOf(apiary));
+
     private BookState? Kept(ApiaryId apiary)
     {
-        if (!_states.TryGetValue(apiary, out var kept) || kept.Version != _parts.VersionOf(apiary))
+        if (!_states.TryGetValue(apiary, out var kept) || kept.Version != VersionOf(apiary))
             return null;
         _states[apiary] = kept with { Used = ++_uses };
         return kept.State;
     }
 
-    private BookState Keep(ApiaryId apiary, long version, BookState state)
+    private BookState Keep(ApiaryId apiary, (long, long) version, BookState state)
     {
         _states[apiary] = (version, state, ++_uses);
         if (_states.Count > StatesKept)
@@ -184,5 +189,5 @@ internal sealed class OperationParts(BookStore store, string operation) : IDispo
     }
 
     private ApiarySummary? Summary(ApiaryId apiary, DateOnly today) =>
-        _summaries.TryGetValue((apiary, Languages.Current), out var kept) && kept.Version == _parts.VersionOf(apiary) && kept.Day == today ? kept.Summary : null;
+        _summaries.TryGetValue((apiary, Languages.Current), out var kept) && kept.Version == VersionOf(apiary) && kept.Day == today ? kept.Summary : null;
 }
