@@ -29,7 +29,7 @@ public sealed class FieldModeTests(PublishedApp app)
                 await Press(phone.Page, "Shaken");
                 for (var n = 0; n < 3; n++)
                     await phone.Page.Locator(".pad").TapAsync();
-                await phone.UntilKeptAsync("store.draftGet('round:' + location.pathname.split('/')[2]).then(draft => !!draft && draft.includes('\"mites\":\"3\"'))");
+                await phone.UntilKeptAsync("store.draftGet('home/round:' + location.pathname.split('/')[2]).then(draft => !!draft && draft.includes('\"mites\":\"3\"'))");
                 Kill(folder);
             }
 

@@ -43,7 +43,7 @@ public sealed class OfflineTests(PublishedApp app)
         await using var visitor = await app.VisitAsync(host);
         await visitor.OpenAsync("apiary/new");
         await visitor.Page.GetByLabel("Name", new() { Exact = true }).FillAsync("Half typed");
-        await visitor.UntilKeptAsync("store.draftGet('apiary:').then(draft => !!draft && draft.includes('Half typed'))");
+        await visitor.UntilKeptAsync("store.draftGet('home/apiary:').then(draft => !!draft && draft.includes('Half typed'))");
         await visitor.Page.ReloadAsync();
         await visitor.Page.GetByText("What you typed earlier and did not keep is back.").WaitForAsync();
         Assert.Equal("Half typed", await visitor.Page.GetByLabel("Name", new() { Exact = true }).InputValueAsync());

@@ -122,14 +122,14 @@ public sealed class RoundTests(PublishedApp app)
         await TallyAsync(page, 7);
         await Press(page, "Counted");
         await SavedAsync(page, "\"step\":\"Bees\"");
-        var draft = await page.EvaluateAsync<string>("import('/js/store.js').then(s => s.draftGet('round:' + location.pathname.split('/')[2]))");
+        var draft = await page.EvaluateAsync<string>("import('/js/store.js').then(s => s.draftGet('home/round:' + location.pathname.split('/')[2]))");
         await Press(page, "Keep the jar");
         await ColonyAsync(page, drawn[1]);
         // Whatever moment it died at, no draft on the disk has the count and not its colony.
         var drafts = await page.EvaluateAsync<string[]>("globalThis.drafts");
         Assert.Contains(drafts, written => written.Contains("\"mites\":\"7\"", StringComparison.Ordinal));
         Assert.All(drafts, written => Assert.DoesNotContain("\"colony\":\"\"", written, StringComparison.Ordinal));
-        await page.EvaluateAsync("draft => import('/js/store.js').then(s => s.draftSet('round:' + location.pathname.split('/')[2], draft))", draft);
+        await page.EvaluateAsync("draft => import('/js/store.js').then(s => s.draftSet('home/round:' + location.pathname.split('/')[2], draft))", draft);
         await page.ReloadAsync();
         await ColonyAsync(page, drawn[1]);
         await page.GetByRole(AriaRole.Button, new() { Name = "Found it" }).WaitForAsync();
@@ -138,6 +138,41 @@ public sealed class RoundTests(PublishedApp app)
         await Press(page, "The bees are in the jar");
         await Press(page, "Shaken");
         await page.Locator(".pad .count", new() { HasText = "0" }).WaitForAsync();
+        Assert.Empty(visitor.Faults);
+    }
+
+    // A glove taps twice: "Counted" and "Keep the jar" lie at the same place of the screen.
+    [Fact]
+    public async Task Counted_TappedTwice_AsksForTheBeesAndKeepsNothing()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        var page = visitor.Page;
+        await visitor.OpenAsync();
+        await visitor.RegisterAsync("Heath", "1-3");
+        await visitor.GoAsync("rounds/new");
+        await page.GetByText("Sugar shake").ClickAsync();
+        await Press(page, "Draw the colonies");
+        await Press(page, "Keep this round");
+        await Press(page, "Found it");
+        await Press(page, "She is safe");
+        await Press(page, "The bees are in the jar");
+        await Press(page, "Shaken");
+        await Press(page, "Ready to count");
+        await TallyAsync(page, 4);
+        var counted = page.GetByRole(AriaRole.Button, new() { Name = "Counted", Exact = true });
+        await counted.ScrollIntoViewIfNeededAsync();
+        var box = (await counted.BoundingBoxAsync())!;
+        var (x, y) = (box.X + (box.Width / 2), box.Y + (box.Height / 2));
+        await page.Touchscreen.TapAsync(x, y);
+        await page.Touchscreen.TapAsync(x, y);
+        await page.GetByRole(AriaRole.Heading, new() { Name = "4 mites. How many bees?" }).WaitForAsync();
+        var keep = page.GetByRole(AriaRole.Button, new() { Name = "Keep the jar", Exact = true });
+        var under = (await keep.BoundingBoxAsync())!;
+        Assert.InRange(y, under.Y, under.Y + under.Height);
+        Assert.Equal(0, await page.GetByText("mites kept").CountAsync());
+        await keep.TapAsync();
+        await page.GetByText("4 mites kept").WaitForAsync();
         Assert.Empty(visitor.Faults);
     }
 
@@ -294,7 +329,7 @@ public sealed class RoundTests(PublishedApp app)
     {
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
         while (!await page.EvaluateAsync<bool>(
-            "text => import('/js/store.js').then(s => s.draftGet('round:' + location.pathname.split('/')[2])).then(d => !!d && d.includes(text))", text))
+            "text => import('/js/store.js').then(s => s.draftGet('home/round:' + location.pathname.split('/')[2])).then(d => !!d && d.includes(text))", text))
             await Task.Delay(100, patience.Token);
     }
 }

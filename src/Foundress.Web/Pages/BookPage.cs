@@ -15,6 +15,9 @@ public abstract class BookPage : ComponentBase, IDisposable
     [Inject]
     public UndoList Undo { get; set; } = default!;
 
+    /// <summary>Whether the page was left; what was being loaded for it is then of no use.</summary>
+    protected bool HasLeft { get; private set; }
+
     /// <inheritdoc/>
     protected override void OnInitialized() => Session.Changed += Redraw;
 
@@ -22,6 +25,7 @@ public abstract class BookPage : ComponentBase, IDisposable
     public void Dispose()
     {
         Session.Changed -= Redraw;
+        HasLeft = true;
         Leave();
         GC.SuppressFinalize(this);
     }

@@ -27,7 +27,7 @@ public abstract class ColonyFormPage : BookPage
     {
         if (!form.Fine)
             return null;
-        Undo.Offer(said, await Session.WriteAsync(record));
+        Undo.Offer(said, await Session.WriteAsync(record, form.Draft.Key));
         return $"colony/{Id}";
     }
 }

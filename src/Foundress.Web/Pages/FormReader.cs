@@ -10,6 +10,9 @@ public sealed class FormReader(FormDraft draft)
 {
     private readonly Dictionary<string, string> _problems = [];
 
+    /// <summary>What was typed.</summary>
+    public FormDraft Draft => draft;
+
     /// <summary>Whether every field read so far was in order.</summary>
     public bool Fine => _problems.Count == 0;
 

@@ -3,7 +3,7 @@ namespace Foundress.Web.Shell;
 /// <summary>Which forms hold something that is not in the book yet: the page is never loaded again under them.</summary>
 public sealed class DirtyForms
 {
-    private readonly HashSet<string> _forms = [];
+    private readonly HashSet<object> _forms = [];
 
     /// <summary>Told when the first form has become dirty, and when the last one has become clean.</summary>
     public event Action? Changed;
@@ -12,14 +12,14 @@ public sealed class DirtyForms
     public bool Any => _forms.Count > 0;
 
     /// <summary>Notes that a form holds something that is not in the book yet.</summary>
-    public void Add(string form)
+    public void Add(object form)
     {
         if (_forms.Add(form) && _forms.Count == 1)
             Changed?.Invoke();
     }
 
     /// <summary>Notes that a form was kept, emptied or left.</summary>
-    public void Remove(string form)
+    public void Remove(object form)
     {
         if (_forms.Remove(form) && !Any)
             Changed?.Invoke();

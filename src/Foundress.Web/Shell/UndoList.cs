@@ -9,20 +9,24 @@ namespace Foundress.Web.Shell;
 public sealed class UndoList(BookSession session)
 {
     private IReadOnlyList<Entry> _entries = [];
+    private string? _said;
     private int _moves;
 
     /// <summary>Told when there is something else to take back, or nothing.</summary>
     public event Action? Changed;
 
+    /// <summary>Told after something was taken back.</summary>
+    public event Action? TakenBack;
+
     /// <summary>What was kept, in words; null when there is nothing to take back.</summary>
-    public string? Said { get; private set; }
+    public string? Said => _entries.Count > 0 && _entries[0].Operation != session.Operation ? null : _said;
 
     /// <summary>Offers to take entries back.</summary>
     /// <param name="said">What was kept, for example <c>Inspection of 12 kept</c>.</param>
     /// <param name="entries">The entries.</param>
     public void Offer(string said, params IReadOnlyList<Entry> entries)
     {
-        (Said, _entries, _moves) = (said, entries, 0);
+        (_said, _entries, _moves) = (said, entries, 0);
         Changed?.Invoke();
     }
 
@@ -30,8 +34,23 @@ public sealed class UndoList(BookSession session)
     /// <exception cref="StoreException">The device could not keep the strikes.</exception>
     public async Task UndoAsync()
     {
-        await session.WriteAsync([.. _entries.Select(entry => new Book.Records.Strike(entry.Id, OfferedWords.TakenBack))]);
+        // Taken off first: a second tap must not strike twice, and what is kept meanwhile is offered in its place.
+        var (said, entries) = (Said, _entries);
         Dismiss();
+        if (said is null || entries.Count == 0)
+            return;
+        try
+        {
+            await session.WriteAsync([.. entries.Select(entry => new Book.Records.Strike(entry.Id, OfferedWords.TakenBack))]);
+        }
+        catch (StoreException)
+        {
+            if (Said is null)
+                Offer(said, entries);
+            throw;
+        }
+
+        TakenBack?.Invoke();
     }
 
     /// <summary>
@@ -47,7 +66,7 @@ public sealed class UndoList(BookSession session)
     /// <summary>Offers nothing any more.</summary>
     public void Dismiss()
     {
-        (Said, _entries) = (null, []);
+        (_said, _entries) = (null, []);
         Changed?.Invoke();
     }
 }

@@ -72,12 +72,13 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <exception cref="StoreException">The device's store cannot be read.</exception>
     public async Task OpenAsync()
     {
+        // Before anything is read, so that nothing another tab tells meanwhile is missed.
+        store.Listen(operationChanged => _ = FollowAsync(operationChanged));
         Device = await store.FirstAsync("device", ids.Next().ToString("N")[20..]);
         Author = await store.GetAsync("author") ?? Author;
         await ExchangeRound.RemindAsync(store, _clock);
         var operation = await store.GetAsync("operation") ?? Operations.Home;
         await LoadAsync(operation);
-        store.Listen(operationChanged => _ = FollowAsync(operationChanged));
     }
 
     /// <summary>Opens another book, and remembers to open it next time.</summary>
@@ -98,12 +99,16 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     }
 
     /// <summary>Writes a record down. When this returns, it is on the device's disk.</summary>
+    /// <param name="record">The record.</param>
+    /// <param name="draft">The draft it was written from, which goes in the same step; null for none.</param>
     /// <exception cref="StoreException">The device could not keep it; the book is unchanged.</exception>
-    public async Task<Entry> WriteAsync(Record record) => (await WriteAsync([record]))[0];
+    public async Task<Entry> WriteAsync(Record record, string? draft = null) => (await WriteAsync([record], draft))[0];
 
     /// <summary>Writes several records down together: all of them or none.</summary>
+    /// <param name="records">The records.</param>
+    /// <param name="draft">The draft they were written from, which goes in the same step; null for none.</param>
     /// <exception cref="StoreException">The device could not keep them; the book is unchanged.</exception>
-    public async Task<IReadOnlyList<Entry>> WriteAsync(IReadOnlyList<Record> records)
+    public async Task<IReadOnlyList<Entry>> WriteAsync(IReadOnlyList<Record> records, string? draft = null)
     {
         var scribe = new Scribe(Operation, Author, Device, _clock, ids);
         var ledger = _ledger;
@@ -111,7 +116,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
         if (ledger.Only is { } only && records.OfType<ApiaryRecord>().Select(record => record.Apiary).Where(id => !ledger.State.Apiaries.ContainsKey(id)).ToArray() is { Length: > 0 } founded)
             await TakeOnlyAsync([.. only.Union(founded)]);
         var entries = records.Select(scribe.Write).ToList();
-        await store.AppendAsync(scribe.Operation, entries, pending: true);
+        await store.AppendAsync(scribe.Operation, entries, pending: true, draft);
         // The book may have been read anew meanwhile.
         (scribe.Operation == Operation ? _ledger : ledger).Add(entries);
         Changed?.Invoke();
@@ -149,8 +154,11 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <param name="apiaries">The apiaries; none for the whole book.</param>
     public async Task TakeOnlyAsync(IReadOnlyCollection<ApiaryId> apiaries)
     {
-        await new TakenParts(store, Operation).ChooseAsync(apiaries);
-        _ledger.Only = apiaries.Count == 0 ? null : apiaries.ToHashSet();
+        var operation = Operation;
+        await new TakenParts(store, operation).ChooseAsync(apiaries);
+        // Another tab may have opened another book meanwhile.
+        if (operation == Operation)
+            _ledger.Only = apiaries.Count == 0 ? null : apiaries.ToHashSet();
         Changed?.Invoke();
         store.Tell("*");
     }
@@ -158,12 +166,14 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>Drops what the server holds from this device; the next exchange takes what was chosen again from the start.</summary>
     public async Task DropCopiedAsync()
     {
-        var parts = new TakenParts(store, Operation);
+        var operation = Operation;
+        var parts = new TakenParts(store, operation);
         // Before, so that a break leaves nothing unread; after, so that what another tab took meanwhile and lost is read again.
         await parts.BeginAnewAsync(_clock);
-        await store.DropCopiedAsync(Operation);
+        await store.DropCopiedAsync(operation);
         await parts.BeginAnewAsync(_clock);
-        await LoadAsync(Operation);
+        if (operation == Operation)
+            await LoadAsync(operation);
         store.Tell("*");
     }
 

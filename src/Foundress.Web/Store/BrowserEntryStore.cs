@@ -11,8 +11,8 @@ namespace Foundress.Web.Store;
 public sealed class BrowserEntryStore : IEntryStore
 {
     /// <inheritdoc/>
-    public Task AppendAsync(string operation, IEnumerable<Entry> entries, bool pending) =>
-        Guard(() => StoreModule.Append(operation, Pairs(entries.Select(entry => (entry.Id, (string?)EntryJson.Write(entry)))), pending));
+    public Task AppendAsync(string operation, IEnumerable<Entry> entries, bool pending, string? draft = null) =>
+        Guard(() => StoreModule.Append(operation, Pairs(entries.Select(entry => (entry.Id, (string?)EntryJson.Write(entry)))), pending, draft));
 
     /// <inheritdoc/>
     public async Task<StoredEntries> ReadAfterAsync(string operation, int position)

@@ -14,7 +14,8 @@ public interface IEntryStore : IExchangeStore
     /// <param name="operation">The operation they belong to.</param>
     /// <param name="entries">The entries.</param>
     /// <param name="pending">True when the server still has to be given them.</param>
-    Task AppendAsync(string operation, IEnumerable<Entry> entries, bool pending);
+    /// <param name="draft">The draft they were written from, which goes in the same step; null for none.</param>
+    Task AppendAsync(string operation, IEnumerable<Entry> entries, bool pending, string? draft = null);
 
     /// <summary>What this device stored after a position, 0 for everything.</summary>
     Task<StoredEntries> ReadAfterAsync(string operation, int position);

@@ -10,7 +10,7 @@ internal static partial class StoreModule
     internal const string Name = "store";
 
     [JSImport("append", Name)]
-    internal static partial Task Append(string operation, string pairs, bool pending);
+    internal static partial Task Append(string operation, string pairs, bool pending, string? draft);
 
     [JSImport("readAfter", Name)]
     [return: JSMarshalAs<JSType.Promise<JSType.String>>]

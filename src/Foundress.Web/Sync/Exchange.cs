@@ -61,13 +61,22 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     /// <summary>Reads the counts this device remembers and makes the first exchange.</summary>
     public async Task StartAsync()
     {
-        if (long.TryParse(await store.GetAsync("exchanged"), CultureInfo.InvariantCulture, out var milliseconds))
-            LastDone = DateTimeOffset.FromUnixTimeMilliseconds(milliseconds);
-        await RecallReaderAsync();
+        // First, so that a store that fails below keeps nothing written later from being copied.
         session.Changed += () => _ = RecallReaderAsync();
         session.Written += () => _ = SoonAsync();
-        // What the server would not take may be taken now: it or this program may have been brought up to date since.
-        await store.RetryRefusedAsync(session.Operation);
+        try
+        {
+            if (long.TryParse(await store.GetAsync("exchanged"), CultureInfo.InvariantCulture, out var milliseconds))
+                LastDone = DateTimeOffset.FromUnixTimeMilliseconds(milliseconds);
+            await RecallReaderAsync();
+            // What the server would not take may be taken now: it or this program may have been brought up to date since.
+            await store.RetryRefusedAsync(session.Operation);
+        }
+        catch (StoreException error)
+        {
+            Fail(error);
+        }
+
         await RunAsync();
     }
 
@@ -127,10 +136,19 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         if (_readerOf == session.Operation)
             return;
         var operation = _readerOf = session.Operation;
-        var reads = await store.GetAsync(ReadsOnlyKey(operation)) is not null;
-        if (operation != session.Operation)
-            return;
-        ReadsOnly = reads;
+        try
+        {
+            var reads = await store.GetAsync(ReadsOnlyKey(operation)) is not null;
+            if (operation != session.Operation)
+                return;
+            ReadsOnly = reads;
+        }
+        catch (StoreException error)
+        {
+            _readerOf = null;
+            Fail(error);
+        }
+
         Changed?.Invoke();
     }
 
@@ -148,9 +166,17 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
 
     private async Task SoonAsync()
     {
-        await CountAsync(session.Operation);
-        Changed?.Invoke();
         var mine = ++_writes;
+        try
+        {
+            await CountAsync(session.Operation);
+        }
+        catch (StoreException error)
+        {
+            Fail(error);
+        }
+
+        Changed?.Invoke();
         await Task.Delay(Pause, time);
         if (mine == _writes)
             await RunAsync();
@@ -192,11 +218,14 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         }
         catch (Exception error) when (error is ExchangeException or StoreException)
         {
-            (State, Problem, NeedsSignIn) = (ExchangeState.Failed, error.Message, error is ExchangeException { NeedsSignIn: true });
+            Fail(error);
         }
 
         Changed?.Invoke();
     }
+
+    private void Fail(Exception error) =>
+        (State, Problem, NeedsSignIn) = (ExchangeState.Failed, error.Message, error is ExchangeException { NeedsSignIn: true });
 
     // A newcomer without records of their own is shown the invented book when the server offers one.
     private async Task<string> ChooseBookAsync(AboutReply about)

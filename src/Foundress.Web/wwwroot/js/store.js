@@ -19,13 +19,13 @@ function connect() {
   });
 }
 
-async function once(name, mode, work) {
+async function once(names, mode, work) {
   const db = await connect();
   try {
     return await new Promise((resolve, reject) => {
-      const tx = db.transaction(name, mode, mode === 'readwrite' ? { durability: 'strict' } : undefined);
+      const tx = db.transaction(names, mode, mode === 'readwrite' ? { durability: 'strict' } : undefined);
       tx.onabort = () => reject(tx.error ?? new Error('the transaction was cut off'));
-      const outcome = work(tx.objectStore(name), tx);
+      const outcome = work(...[names].flat().map(name => tx.objectStore(name)));
       tx.oncomplete = () => resolve(outcome?.());
     });
   } finally {
@@ -33,12 +33,12 @@ async function once(name, mode, work) {
   }
 }
 
-async function run(name, mode, work) {
+async function run(names, mode, work) {
   try {
-    return await once(name, mode, work);
+    return await once(names, mode, work);
   } catch (error) {
     if (error?.name === 'QuotaExceededError') throw error;
-    return await once(name, mode, work);
+    return await once(names, mode, work);
   }
 }
 
@@ -52,8 +52,12 @@ function comesBefore(left, right) {
   return left < right;
 }
 
-/** Adds [id, text] pairs; those already held are passed over, except where the new text comes before. Resolves once they are on the disk. */
-export const append = (op, pairs, pending) => run('entries', 'readwrite', store => {
+/**
+ * Adds [id, text] pairs; those already held are passed over, except where the new text comes before. The draft they were
+ * written from, if any, goes with the same step: never are both there, nor neither. Resolves once they are on the disk.
+ */
+export const append = (op, pairs, pending, draft) => run(draft ? ['entries', 'drafts'] : 'entries', 'readwrite', (store, drafts) => {
+  drafts?.delete(draft);
   for (const [id, json] of JSON.parse(pairs)) {
     const row = pending ? { op, id, json, pending: 1 } : { op, id, json };
     const request = store.add(row);
