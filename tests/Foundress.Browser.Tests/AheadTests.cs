@@ -109,7 +109,7 @@ public sealed class AheadTests(PublishedApp app)
     public async Task ColonyPage_WithoutNetworkFromAColdStart_ForecastIsWorkedOutBesideThePage()
     {
         var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host);
+        await using var visitor = await app.VisitAsync(host, keepsProgram: true);
         await OrchardAsync(visitor, 2);
         await visitor.OfflineReadyAsync();
         var address = new Uri(visitor.Page.Url).AbsolutePath;

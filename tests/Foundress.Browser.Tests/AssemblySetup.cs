@@ -1,5 +1,5 @@
 using Foundress.Browser.Tests;
 
-// One browser, one publish, one test at a time: two cores serve a browser, a host and a publish.
-[assembly: CollectionBehavior(CollectionBehavior.CollectionPerAssembly)]
+// One browser and one publish for all. Two visitors at a time: each waits a fifth of the time.
+[assembly: CollectionBehavior(CollectionBehavior.CollectionPerClass)]
 [assembly: AssemblyFixture(typeof(PublishedApp))]

@@ -54,21 +54,20 @@ public sealed class BookKeepingTests(PublishedApp app)
         Assert.Empty(host.Entries("home"));
     }
 
-    [Theory]
-    [InlineData("12-1", "runs backwards")]
-    [InlineData("1-900", "at most 500")]
-    [InlineData("3, 4, 3", "named twice")]
-    [InlineData(" , ", "No name was given")]
-    public async Task Colonies_BadRange_NamesTheFix(string names, string said)
+    [Fact]
+    public async Task Colonies_BadRange_NamesTheFix()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
         await using var visitor = await app.VisitAsync(host);
         await visitor.OpenAsync();
         await visitor.RegisterAsync("Gate", "99");
         await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Register colonies" }).ClickAsync();
-        await visitor.Page.GetByLabel("Numbers or names").FillAsync(names);
-        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Register", Exact = true }).ClickAsync();
-        await visitor.Page.Locator(".fault", new() { HasText = said }).WaitForAsync();
+        foreach (var (names, said) in new[] { ("12-1", "runs backwards"), ("1-900", "at most 500"), ("3, 4, 3", "named twice"), (" , ", "No name was given") })
+        {
+            await visitor.Page.GetByLabel("Numbers or names").FillAsync(names);
+            await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Register", Exact = true }).ClickAsync();
+            await visitor.Page.Locator(".fault", new() { HasText = said }).WaitForAsync();
+        }
     }
 
     [Fact]

@@ -157,7 +157,7 @@ public sealed class ControlTests(PublishedApp app)
     public async Task Phone_WithoutNetwork_RecordsPutsOffAndTellsWhatLabelsNeed()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host);
+        await using var visitor = await app.VisitAsync(host, keepsProgram: true);
         var page = visitor.Page;
         await page.SetViewportSizeAsync(390, 844);
         await visitor.OpenAsync();

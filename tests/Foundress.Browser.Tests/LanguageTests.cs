@@ -15,7 +15,7 @@ public sealed class LanguageTests(PublishedApp app, ITestOutputHelper output)
     public async Task Browser_InGerman_OpensInGermanAndKeepsItWithoutNetwork()
     {
         var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host, locale: "de-AT");
+        await using var visitor = await app.VisitAsync(host, locale: "de-AT", keepsProgram: true);
         await visitor.OpenAsync("apiary/new");
         Assert.Equal("de", await visitor.Page.EvaluateAsync<string>("document.documentElement.lang"));
         await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Einen Stand anlegen" }).WaitForAsync();
@@ -32,7 +32,7 @@ public sealed class LanguageTests(PublishedApp app, ITestOutputHelper output)
     public async Task Browser_InEnglish_FetchesNoTextsOfOtherLanguages()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host);
+        await using var visitor = await app.VisitAsync(host, keepsProgram: true);
         await visitor.OpenAsync();
         await visitor.OfflineReadyAsync();
         Assert.Empty(await visitor.Page.EvaluateAsync<string[]>("performance.getEntriesByType('resource').map(one => one.name).filter(name => name.includes('/_framework/de/'))"));

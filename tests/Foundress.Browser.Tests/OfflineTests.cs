@@ -8,7 +8,7 @@ public sealed class OfflineTests(PublishedApp app)
     public async Task Reload_WithoutNetwork_ShowsTheAppAndWhatWasKept()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host);
+        await using var visitor = await app.VisitAsync(host, keepsProgram: true);
         await visitor.OpenAsync();
         await visitor.OfflineReadyAsync();
         await visitor.Context.SetOfflineAsync(true);
@@ -26,7 +26,7 @@ public sealed class OfflineTests(PublishedApp app)
     public async Task NewTab_ServerGone_ShowsTheApp()
     {
         var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host);
+        await using var visitor = await app.VisitAsync(host, keepsProgram: true);
         await visitor.OpenAsync();
         await visitor.OfflineReadyAsync();
         await host.DisposeAsync();

@@ -16,7 +16,7 @@ public sealed class PartTests(PublishedApp app)
         await laptop.RegisterAsync("Far field", "F1-F2");
         await laptop.Page.GetByText("Kept on this device and copied").WaitForAsync();
 
-        await using var phone = await app.VisitAsync(server.Address.ToString());
+        await using var phone = await app.VisitAsync(server.Address.ToString(), keepsProgram: true);
         await phone.OpenAsync();
         await Link(phone, "Far field").WaitForAsync();
         await phone.GoAsync("settings");

@@ -9,7 +9,7 @@ public sealed class RealServerTests(PublishedApp app)
     public async Task Record_KeptOffline_ReachesTheServerAndAnotherDevice()
     {
         await using var server = await app.ServeAsync();
-        await using var phone = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
+        await using var phone = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority), keepsProgram: true);
         await phone.OpenAsync();
         await phone.OfflineReadyAsync();
         await phone.Context.SetOfflineAsync(true);

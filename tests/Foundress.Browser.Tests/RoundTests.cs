@@ -9,7 +9,7 @@ public sealed class RoundTests(PublishedApp app)
     public async Task Round_WholeWithoutNetwork_ResumesSkipsUndoesAndGivesTheResult()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host);
+        await using var visitor = await app.VisitAsync(host, keepsProgram: true);
         var page = visitor.Page;
         await visitor.OpenAsync();
         await visitor.OfflineReadyAsync();

@@ -9,7 +9,7 @@ public sealed class SeasonsTests(PublishedApp app)
     public async Task Demo_OpenedWithoutNetworkAndRemoved_LeavesTheKeepersOwnBook()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
-        await using var visitor = await app.VisitAsync(host);
+        await using var visitor = await app.VisitAsync(host, keepsProgram: true);
         var page = visitor.Page;
         await visitor.OpenAsync();
         await visitor.OfflineReadyAsync();

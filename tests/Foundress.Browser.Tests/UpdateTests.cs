@@ -12,7 +12,7 @@ public sealed class UpdateTests(PublishedApp app)
         try
         {
             await using var host = await PublishedHost.StartAsync(app.WebRoot);
-            await using var visitor = await app.VisitAsync(host);
+            await using var visitor = await app.VisitAsync(host, keepsProgram: true);
             var page = visitor.Page;
             await visitor.OpenAsync();
             await visitor.OfflineReadyAsync();
