@@ -108,21 +108,22 @@ public sealed class ApiaryForecaster
         var forecasts = new List<ColonyForecast>(colonies.Count);
         var last = how.Only is null ? colonies.Count - 1 : -1;
         var any = new AnyColonyFan(today, how.Ahead, FanStep);
+        var counted = histories.Any(history => history.Evidence.ToArray().Any(count => count.Day < until));
         for (var i = 0; i < colonies.Count; i++)
         {
             if (how.Only is { } only && only != colonies[i].Id)
                 continue;
-            forecasts.Add(Foretell(colonies[i], histories[i], futures[i], belief.For(histories[i], i), filter, any, (today, until, recovery), lines, how));
+            forecasts.Add(Foretell(colonies[i], histories[i], futures[i], belief.For(histories[i], i), filter, any, (today, until, recovery, counted), lines, how));
             if (i < last)
                 yield return new ForecastStep(i + 2, steps, null);
         }
 
-        yield return new ForecastStep(steps, steps, Together(apiary, today, to, forecasts, any.Points(recovery)));
+        yield return new ForecastStep(steps, steps, Together(apiary, today, to, forecasts, any.Points(recovery), counted));
     }
 
     private ColonyForecast Foretell(
         Colony colony, ColonyHistory history, Science.Dynamics.ColonyDays? future, ColonyBelief belief, ColonyFilter filter, AnyColonyFan any,
-        (DateOnly Today, int Until, double Recovery) at, MiteLevel?[] lines, ForecastOptions how)
+        (DateOnly Today, int Until, double Recovery, bool Counted) at, MiteLevel?[] lines, ForecastOptions how)
     {
         var priors = _knowledge.Mites.Priors;
         var seed = SeededGenerator.ForPart(how.Seed, colony.Id.ToString()).NextUInt64();
@@ -148,11 +149,11 @@ public sealed class ApiaryForecaster
         var supposed = future is null || how.Suppose is not { } suppose ? null : Suppose(filter, future, suppose, at, lines, line, how, seed);
         return new ColonyForecast(
             colony.Id, colony.Name, jars, fan, line, next?.On, next?.ChanceOfChange.Value ?? 0, report.Thin,
-            _sentences.OfColony(jars, ahead[0], line, next?.On, report.Thin, at.Today.AddDays(how.Ahead)), supposed);
+            _sentences.OfColony(jars, at.Counted, ahead[0], line, next?.On, report.Thin, at.Today.AddDays(how.Ahead)), supposed);
     }
 
     private SupposedCourse Suppose(
-        ColonyFilter filter, Science.Dynamics.ColonyDays future, Supposition suppose, (DateOnly Today, int Until, double Recovery) at,
+        ColonyFilter filter, Science.Dynamics.ColonyDays future, Supposition suppose, (DateOnly Today, int Until, double Recovery, bool Counted) at,
         MiteLevel?[] lines, LineOutlook? without, ForecastOptions how, ulong seed)
     {
         var outlook = filter.Project(future, at.Until + how.Ahead, at.Recovery, seed);
@@ -170,7 +171,7 @@ public sealed class ApiaryForecaster
             crossing.Day(Chance.Of(0.1)), crossing.Day(Chance.Of(0.5)), crossing.Day(Chance.Of(0.9)));
     }
 
-    private ApiaryCourse Together(Apiary apiary, DateOnly today, DateOnly to, List<ColonyForecast> forecasts, IReadOnlyList<FanPoint> fan)
+    private ApiaryCourse Together(Apiary apiary, DateOnly today, DateOnly to, List<ColonyForecast> forecasts, IReadOnlyList<FanPoint> fan, bool counted)
     {
         List<ColonyForecast> ordered = [.. forecasts
             .OrderBy(one => one.Outlook?.Likely ?? DateOnly.MaxValue)
@@ -179,7 +180,7 @@ public sealed class ApiaryForecaster
         var judged = ordered.Where(one => one.Outlook is not null).ToList();
         double? expected = judged.Count == 0 ? null : judged.Sum(one => one.Outlook!.ByEnd);
         var soonest = judged.Select(one => one.Outlook!.Likely).Min();
-        return new ApiaryCourse(apiary.Id, today, to, fan, ordered, expected, soonest, _sentences.OfApiary(ordered, expected, today, to));
+        return new ApiaryCourse(apiary.Id, today, to, fan, ordered, expected, soonest, _sentences.OfApiary(ordered, counted, expected, today, to));
     }
 
     internal ColonyRecordReader Reader => _reader;

@@ -9,23 +9,37 @@ internal sealed class ForecastSentences(CultureInfo culture)
 {
     private const double Unlikely = 0.1;
 
-    internal string OfColony(int jars, FanPoint today, LineOutlook? outlook, DateOnly? nextJar, bool thin, DateOnly to)
+    /// <param name="jars">Jars of the colony's own that were used.</param>
+    /// <param name="counted">Whether anything was counted in the whole apiary.</param>
+    /// <param name="today">Its level today.</param>
+    /// <param name="outlook">When it comes to stand over the line; null when none is in force.</param>
+    /// <param name="nextJar">The day on which a jar would tell most; null for none.</param>
+    /// <param name="thin">Whether the counts fit no course.</param>
+    /// <param name="to">The last day looked at.</param>
+    internal string OfColony(int jars, bool counted, FanPoint today, LineOutlook? outlook, DateOnly? nextJar, bool thin, DateOnly to)
     {
-        var (level, low, high) = (Say.Level(today.Middle, culture), Say.Level(today.Low, culture), Say.Level(today.High, culture));
-        var sentence = outlook is null
-            ? jars == 0 ? ForecastTexts.FormatLevelTodayByNeighbours(level, low, high) : ForecastTexts.FormatLevelToday(level, low, high)
-            : $"{OverToday(jars, level, low, high, outlook)} {Coming(outlook, to)}";
+        var sentence = Today(jars, counted, today, outlook);
+        if (outlook is not null)
+            sentence += " " + Coming(outlook, to, jars);
         if (nextJar is { } on)
             sentence += " " + ForecastTexts.FormatJarTellsMost(Say.Day(on));
         return thin ? $"{sentence} {ForecastTexts.FitsNoCourse}" : sentence;
     }
 
-    private string OverToday(int jars, string level, string low, string high, LineOutlook outlook)
+    private string Today(int jars, bool counted, FanPoint today, LineOutlook? outlook)
     {
+        var (level, low, high) = (Say.Level(today.Middle, culture), Say.Level(today.Low, culture), Say.Level(today.High, culture));
+        if (outlook is null)
+        {
+            return counted
+                ? jars == 0 ? ForecastTexts.FormatLevelTodayByNeighbours(level, low, high) : ForecastTexts.FormatLevelToday(level, low, high)
+                : ForecastTexts.FormatLevelTodayBySeason(level, low, high);
+        }
+
         var (line, chance) = (Say.Line(outlook.Line, culture), Say.InHundred(Chance.Of(Math.Clamp(outlook.Now, 0, 1)), culture));
-        return jars == 0
-            ? ForecastTexts.FormatLevelAndChanceByNeighbours(level, low, high, line, chance)
-            : ForecastTexts.FormatLevelAndChance(level, low, high, line, chance);
+        return counted
+            ? jars == 0 ? ForecastTexts.FormatLevelAndChanceByNeighbours(level, low, high, line, chance) : ForecastTexts.FormatLevelAndChance(level, low, high, line, chance)
+            : ForecastTexts.FormatLevelAndChanceBySeason(level, low, high, line, chance);
     }
 
     internal string OfSupposed(Supposition suppose, LineOutlook? without, LineOutlook? with, DateOnly to)
@@ -36,7 +50,13 @@ internal sealed class ForecastSentences(CultureInfo culture)
             : ForecastTexts.FormatSupposedChance(title, from, Say.Day(to), Say.InHundred(Chance.Of(with.ByEnd), culture), Say.InHundred(Chance.Of(without.ByEnd), culture));
     }
 
-    internal string OfApiary(IReadOnlyList<ColonyForecast> colonies, double? expected, DateOnly today, DateOnly to)
+    internal string OfApiary(IReadOnlyList<ColonyForecast> colonies, bool counted, double? expected, DateOnly today, DateOnly to)
+    {
+        var course = Course(colonies, expected, today, to);
+        return counted ? course : $"{ForecastTexts.NothingCounted} {course}";
+    }
+
+    private string Course(IReadOnlyList<ColonyForecast> colonies, double? expected, DateOnly today, DateOnly to)
     {
         if (expected is not { } over)
             return ForecastTexts.NoLine;
@@ -54,8 +74,11 @@ internal sealed class ForecastSentences(CultureInfo culture)
             : $"{ForecastTexts.FormatWhichNotSettled(last, some)} {Plural.Pick(ahead, ForecastTexts.FormatDaysAhead(ahead))}";
     }
 
-    private string Coming(LineOutlook outlook, DateOnly to)
+    private string Coming(LineOutlook outlook, DateOnly to, int jars)
     {
+        // What was worked out without one jar of the colony is no ground to act on.
+        if (outlook.Now >= 0.5 && jars == 0)
+            return ForecastTexts.JarDecides;
         if (outlook.Now >= 0.5)
             return outlook.Now >= 0.9 ? ForecastTexts.ActNow : ForecastTexts.MoreLikelyOver;
         if (outlook.Likely is { } likely)

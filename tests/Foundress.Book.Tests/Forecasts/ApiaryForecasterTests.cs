@@ -44,6 +44,24 @@ public sealed class ApiaryForecasterTests
         Assert.Equal(0, calm.Jars);
         Assert.StartsWith("No jar of its own", calm.Sentence, StringComparison.Ordinal);
         Assert.True(full.Fan[0].Middle > 2 * calm.Fan[0].Middle, $"{full.Fan[0].Middle} and {calm.Fan[0].Middle}");
+
+        // However sure its neighbours are, without a jar of its own nobody is told to act.
+        Assert.True(full.Outlook!.Now > 0.5);
+        Assert.Contains("Only a jar of its own can tell", full.Sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain("Act now", full.Sentence, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_ApiaryWithoutACount_SaysThatItRestsOnTheSeasonAlone()
+    {
+        var (book, apiary, colonies) = Orchard(2);
+        var course = Of(book, apiary);
+        Assert.StartsWith("Nothing was counted here yet", course.Sentence, StringComparison.Ordinal);
+        Assert.All(course.Colonies, one => Assert.StartsWith("Nothing was counted in this apiary yet", one.Sentence, StringComparison.Ordinal));
+        book.Jar(colonies[0], Today.AddDays(-3), 4);
+        var after = Of(book, apiary);
+        Assert.DoesNotContain("Nothing was counted", after.Sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain("Nothing was counted", string.Concat(after.Colonies.Select(one => one.Sentence)), StringComparison.Ordinal);
     }
 
     [Fact]
