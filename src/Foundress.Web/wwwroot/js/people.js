@@ -39,10 +39,9 @@ export async function peopleCards(operation, again) {
   return [
     card(texts.peopleOf(operation), h('ul', { class: 'rows' }, people.people.map(one => personRow(one, path, operation, again)))),
     invitations(people.invitations, path, operation, again),
-    card(texts.signInsOf(operation), h('div', { class: 'tablewrap', role: 'region', tabindex: 0, 'aria-label': texts.signIns },
-      h('table', {},
-        h('thead', {}, h('tr', {}, texts.columns.map(words => h('th', { scope: 'col' }, words)))),
-        h('tbody', {}, signIns.map(one => h('tr', {}, [shortDay(one.at), one.name ?? '', texts.ways[one.way], texts.results[one.result], one.network].map(words => h('td', {}, words)))))))),
+    card(texts.signInsOf(operation), h('ul', { class: 'rows' }, signIns.map(one => h('li', {}, h('div', {},
+      h('strong', {}, one.name ?? texts.nobody), `, ${texts.ways[one.way]}: ${texts.results[one.result]}`,
+      h('br'), h('span', { class: 'hint' }, `${shortDay(one.at)} · ${one.network}`)))))),
   ];
 }
 

@@ -106,9 +106,8 @@ export const texts = {
   invitationOf: (name, role, until) => `${name || 'Ohne Namen'}, ${roles[role]}, bis ${until}`,
   takeBack: 'Zurücknehmen',
 
-  signIns: 'Anmeldungen',
   signInsOf: operation => `Anmeldungen in „${operation}“`,
-  columns: ['Wann', 'Wer', 'Wie', 'Ergebnis', 'Netz'],
+  nobody: 'Unbekannter Name',
   ways: { password: 'Passwort', passkey: 'Passkey', link: 'Link', calendar: 'Kalender' },
   results: {
     let: 'angemeldet', wrong: 'abgewiesen', unknown: 'niemand dieses Namens', waiting: 'abgewiesen, zu viele Versuche', made: 'Kalenderadresse erstellt', off: 'Kalenderadresse entfernt',

@@ -107,9 +107,8 @@ export const texts = {
   invitationOf: (name, role, until) => `${name || 'No name'}, ${roles[role]}, until ${until}`,
   takeBack: 'Take back',
 
-  signIns: 'Sign-ins',
   signInsOf: operation => `Sign-ins of “${operation}”`,
-  columns: ['When', 'Who', 'How', 'Result', 'Network'],
+  nobody: 'Unknown name',
   ways: { password: 'password', passkey: 'passkey', link: 'link', calendar: 'calendar' },
   results: {
     let: 'signed in', wrong: 'refused', unknown: 'nobody of that name', waiting: 'refused, too many tries', made: 'calendar address made', off: 'calendar address taken off',
