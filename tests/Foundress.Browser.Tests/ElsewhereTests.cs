@@ -1,5 +1,6 @@
-using Foundress.Book.Records;
+using Deque.AxeCore.Playwright;
 using Foundress.Book.Journal;
+using Foundress.Book.Records;
 using Microsoft.Playwright;
 
 namespace Foundress.Browser.Tests;
@@ -30,6 +31,10 @@ public sealed class ElsewhereTests(PublishedApp app)
         await elsewhere.ArriveAsync(new JarRecord(round.Plan.On, round.Plan.Method, [4], JarBees.Counted(300), colony, round.Id));
         await page.GetByText("was sampled or passed over on another device meanwhile").WaitForAsync();
         Assert.Equal(sought, await page.Locator("h1").InnerTextAsync());
+        var check = new PageCheck();
+        await page.RunAxe();
+        await check.LookAsync(page, "collect-elsewhere", 64);
+        Assert.Empty(check.Faults);
         await Press(page, "Go to the next colony");
         await page.GetByRole(AriaRole.Button, new() { Name = "Found it" }).WaitForAsync();
         Assert.Equal($"Colony {book.Colonies[round.Open[1]].Name}", await page.Locator("h1").InnerTextAsync());

@@ -64,5 +64,4 @@ async function attempt(press, fault, work) {
   }
 }
 
-export const shortDay = time => new Date(time).toLocaleString(culture, { dateStyle: 'short', timeStyle: 'short' });
 export const day = time => new Date(time).toLocaleString(culture, { dateStyle: 'medium', timeStyle: 'short' });

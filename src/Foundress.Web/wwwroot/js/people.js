@@ -1,6 +1,6 @@
 // What a keeper sees of an operation: its people, invitations and sign-ins.
 import { ask, say, deviceRow } from './account.js';
-import { h, card, field, select, button, form, day, shortDay } from './page.js';
+import { h, card, field, select, button, form, day } from './page.js';
 import { texts } from './texts.js';
 
 const roles = Object.entries(texts.mayDo);
@@ -41,7 +41,7 @@ export async function peopleCards(operation, again) {
     invitations(people.invitations, path, operation, again),
     card(texts.signInsOf(operation), h('ul', { class: 'rows' }, signIns.map(one => h('li', {}, h('div', {},
       h('strong', {}, one.name ?? texts.nobody), `, ${texts.ways[one.way]}: ${texts.results[one.result]}`,
-      h('br'), h('span', { class: 'hint' }, `${shortDay(one.at)} · ${one.network}`)))))),
+      h('br'), h('span', { class: 'hint' }, `${day(one.at)} · ${one.network}`)))))),
   ];
 }
 
