@@ -15,7 +15,7 @@ public sealed class ElsewhereTests(PublishedApp app)
         await using var visitor = await app.VisitAsync(host);
         var (page, elsewhere) = (visitor.Page, new Elsewhere(visitor));
         await visitor.OpenAsync();
-        await visitor.RegisterAsync("Heath", "1-3");
+        await visitor.RegisterAsync("Heath", "1-4");
         await visitor.GoAsync("rounds/new");
         await Press(page, "Draw the colonies");
         await Press(page, "Keep this round");
@@ -29,7 +29,7 @@ public sealed class ElsewhereTests(PublishedApp app)
         var colony = round.Open[0];
         Assert.Equal($"Colony {book.Colonies[colony].Name}", sought);
         await elsewhere.ArriveAsync(new JarRecord(round.Plan.On, round.Plan.Method, [4], JarBees.Counted(300), colony, round.Id));
-        await page.GetByText("was sampled or passed over on another device meanwhile").WaitForAsync();
+        await page.GetByText("needs no jar in this round any more").WaitForAsync();
         Assert.Equal(sought, await page.Locator("h1").InnerTextAsync());
         var check = new PageCheck();
         await page.RunAxe();
@@ -39,6 +39,17 @@ public sealed class ElsewhereTests(PublishedApp app)
         await page.GetByRole(AriaRole.Button, new() { Name = "Found it" }).WaitForAsync();
         Assert.Equal($"Colony {book.Colonies[round.Open[1]].Name}", await page.Locator("h1").InnerTextAsync());
         Assert.Empty((await elsewhere.BookAsync()).Rounds.Values.Single().Skips);
+
+        // The same for one that was chosen before its turn.
+        var chosen = book.Colonies[round.Open[2]].Name;
+        await page.GetByText("Take another colony first").TapAsync();
+        await Press(page, chosen);
+        await page.GetByRole(AriaRole.Heading, new() { Name = $"Colony {chosen}", Exact = true }).WaitForAsync();
+        await elsewhere.ArriveAsync(new JarRecord(round.Plan.On, round.Plan.Method, [4], JarBees.Counted(300), round.Open[2], round.Id));
+        await page.GetByText("needs no jar in this round any more").WaitForAsync();
+        Assert.Equal($"Colony {chosen}", await page.Locator("h1").InnerTextAsync());
+        await Press(page, "Go to the next colony");
+        await page.GetByRole(AriaRole.Heading, new() { Name = $"Colony {book.Colonies[round.Open[1]].Name}", Exact = true }).WaitForAsync();
         Assert.Empty(visitor.Faults);
     }
 

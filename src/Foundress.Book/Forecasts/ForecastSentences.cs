@@ -10,7 +10,7 @@ internal sealed class ForecastSentences(CultureInfo culture)
     private const double Unlikely = 0.1;
 
     /// <param name="jars">Jars of the colony's own that were used.</param>
-    /// <param name="counted">Whether anything was counted in the whole apiary.</param>
+    /// <param name="counted">Whether any count of the whole apiary could be used.</param>
     /// <param name="today">Its level today.</param>
     /// <param name="outlook">When it comes to stand over the line; null when none is in force.</param>
     /// <param name="nextJar">The day on which a jar would tell most; null for none.</param>

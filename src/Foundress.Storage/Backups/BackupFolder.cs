@@ -99,13 +99,10 @@ internal sealed class BackupFolder
             File.Delete(backup.File);
         }
 
-        // What a process left that died in between: half copies, and accounts whose book never came.
         var yesterday = _time.GetUtcNow().AddDays(-1).UtcDateTime;
-        foreach (var file in new DirectoryInfo(_folder.Backups).EnumerateFiles())
+        foreach (var file in new DirectoryInfo(_folder.Backups).EnumerateFiles("*" + Unfinished))
         {
-            var isLeft = file.Name.EndsWith(Unfinished, StringComparison.Ordinal)
-                || (file.Name.EndsWith(Suffix + OfAccounts, StringComparison.Ordinal) && !File.Exists(file.FullName[..^OfAccounts.Length]));
-            if (isLeft && file.LastWriteTimeUtc < yesterday)
+            if (file.LastWriteTimeUtc < yesterday)
                 file.Delete();
         }
     }

@@ -69,10 +69,14 @@ public sealed partial class FormDraft : IDisposable
         var draft = new FormDraft(key, store, forms, first, follows);
         if (await store.GetDraftAsync(key) is { } json && Read(json) is { } kept)
         {
+            // A record's draft holds every field: what the book has come to offer since was not on the screen.
+            if (!follows)
+                draft._texts.Clear();
             foreach (var (field, text) in kept)
                 draft._texts[field] = text;
             draft.Restored = draft.Dirty;
             draft.Note();
+            draft.ForgetWhatStands(follows ? kept.Count : 0);
         }
 
         return draft;
@@ -83,16 +87,18 @@ public sealed partial class FormDraft : IDisposable
     {
         if (!_follows)
             return;
+        var before = _texts.Count(Differs);
         foreach (var field in _first.Keys.Union(first.Keys).Where(field => !_texts.ContainsKey(field) || !Differs(new(field, _texts[field]))).ToList())
             _texts[field] = first.GetValueOrDefault(field, string.Empty);
         _first = new(first);
         Note();
+        ForgetWhatStands(before);
     }
 
     /// <summary>Returns once everything typed so far is on the disk, or cannot be; see <see cref="Problem"/>.</summary>
     public Task SavedAsync() => _save;
 
-    /// <summary>Forgets what was typed: it is in the book now, or not wanted. It is off the disk when this returns.</summary>
+    /// <summary>Forgets what was typed: it is in the book now, or not wanted. When this returns it is off the disk, or cannot be; see <see cref="Problem"/>.</summary>
     public Task DiscardAsync()
     {
         _texts = new(_first);
@@ -120,6 +126,13 @@ public sealed partial class FormDraft : IDisposable
     }
 
     private bool Differs(KeyValuePair<string, string> pair) => pair.Value != _first.GetValueOrDefault(pair.Key, string.Empty);
+
+    // What was typed and stands in the book by now is no longer a change: kept on, it would take back what comes after.
+    private void ForgetWhatStands(int before)
+    {
+        if (_texts.Count(Differs) < before)
+            _ = SaveAsync();
+    }
 
     // A form is noted until its draft is on the disk or off it, for without any noted form the page may be loaded again.
     private void Note()

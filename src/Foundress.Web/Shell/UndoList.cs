@@ -18,7 +18,7 @@ public sealed class UndoList(BookSession session)
     /// <summary>Told after something was taken back.</summary>
     public event Action? TakenBack;
 
-    /// <summary>What was kept, in words; null when there is nothing to take back.</summary>
+    /// <summary>What was kept, or what failed, in words; null when there is nothing to say, or another book is open.</summary>
     public string? Said => _entries.Count > 0 && _entries[0].Operation != session.Operation ? null : _said;
 
     /// <summary>Offers to take entries back.</summary>

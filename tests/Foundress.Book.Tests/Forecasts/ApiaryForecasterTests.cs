@@ -56,12 +56,12 @@ public sealed class ApiaryForecasterTests
     {
         var (book, apiary, colonies) = Orchard(2);
         var course = Of(book, apiary);
-        Assert.StartsWith("Nothing was counted here yet", course.Sentence, StringComparison.Ordinal);
-        Assert.All(course.Colonies, one => Assert.StartsWith("Nothing was counted in this apiary yet", one.Sentence, StringComparison.Ordinal));
+        Assert.StartsWith("Without a count here to go by", course.Sentence, StringComparison.Ordinal);
+        Assert.All(course.Colonies, one => Assert.StartsWith("Without a count in this apiary to go by", one.Sentence, StringComparison.Ordinal));
         book.Jar(colonies[0], Today.AddDays(-3), 4);
         var after = Of(book, apiary);
-        Assert.DoesNotContain("Nothing was counted", after.Sentence, StringComparison.Ordinal);
-        Assert.DoesNotContain("Nothing was counted", string.Concat(after.Colonies.Select(one => one.Sentence)), StringComparison.Ordinal);
+        Assert.DoesNotContain("Without a count", after.Sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain("Without a count", string.Concat(after.Colonies.Select(one => one.Sentence)), StringComparison.Ordinal);
     }
 
     [Fact]

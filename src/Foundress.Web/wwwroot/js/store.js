@@ -135,8 +135,9 @@ export const retryRefused = op => run('entries', 'readwrite', store => {
   };
 });
 
-/** Forgets an operation. Only ever used for the invented demo. */
-export const forget = op => run('entries', 'readwrite', store => {
+/** Forgets an operation with its drafts. Only ever used for the invented demo. */
+export const forget = op => run(['entries', 'drafts'], 'readwrite', (store, drafts) => {
+  drafts.delete(IDBKeyRange.bound(`${op}/`, `${op}/\uffff`));
   store.index('op').openKeyCursor(op).onsuccess = event => {
     const cursor = event.target.result;
     if (!cursor) return;
