@@ -160,6 +160,28 @@ public sealed class ElsewhereTests(PublishedApp app)
         Assert.Empty(visitor.Faults);
     }
 
+    [Fact]
+    public async Task Degrees_TypedInCelsius_AreNotReadAsFahrenheit()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        var (page, elsewhere) = (visitor.Page, new Elsewhere(visitor));
+        await visitor.OpenAsync();
+        await visitor.RegisterAsync("Heath", "1");
+        var apiary = (await elsewhere.BookAsync()).Apiaries.Keys.Single();
+        await visitor.GoAsync($"apiary/{apiary}/weather");
+        var lowest = page.Locator(".pair input").First;
+        await lowest.FillAsync("-3");
+        await visitor.UntilKeptAsync($"store.draftGet('home/normals:{apiary}').then(draft => !!draft)");
+        await elsewhere.ArriveAsync(new PolicyRecord(Units: UnitSystem.UsCustomary));
+        await page.GetByText("°F").First.WaitForAsync();
+        await Assertions.Expect(lowest).ToHaveValueAsync(string.Empty);
+        await elsewhere.ArriveAsync(new PolicyRecord(Units: UnitSystem.Metric));
+        await page.GetByText("°C").First.WaitForAsync();
+        await Assertions.Expect(lowest).ToHaveValueAsync("-3");
+        Assert.Empty(visitor.Faults);
+    }
+
     private static ILocator NoteOf(IPage page) => page.GetByLabel("Note", new() { Exact = true });
 
     private static ILocator NameOf(IPage page) => page.GetByLabel("Number or name");

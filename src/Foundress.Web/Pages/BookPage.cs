@@ -1,3 +1,4 @@
+using Foundress.Book.Records;
 using Foundress.Web.Shell;
 using Foundress.Web.Store;
 using Microsoft.AspNetCore.Components;
@@ -14,6 +15,9 @@ public abstract class BookPage : ComponentBase, IDisposable
     /// <summary>What can be taken back.</summary>
     [Inject]
     public UndoList Undo { get; set; } = default!;
+
+    /// <summary>Ends the name of a form whose fields hold measures: a number typed in one system of units must not come back in the other.</summary>
+    protected string InUnits => Session.State.Policy.Units == UnitSystem.UsCustomary ? ":us" : string.Empty;
 
     /// <summary>Whether the page was left; what was being loaded for it is then of no use.</summary>
     protected bool HasLeft { get; private set; }
