@@ -55,7 +55,7 @@ public sealed class AheadTests(PublishedApp app)
         await page.Locator(".tiles a").First.ClickAsync();
         await Sentence(page).WaitForAsync(Long);
         var before = await Sentence(page).InnerTextAsync();
-        Assert.Contains("No jar of its own", before, StringComparison.Ordinal);
+        Assert.Contains("Without a count in this apiary", before, StringComparison.Ordinal);
         var colony = new Uri(page.Url).AbsolutePath.Split('/')[^1];
 
         // A jar arrives from another device, with the worker held up: the earlier forecast stays, and says that it is one.
@@ -70,7 +70,7 @@ public sealed class AheadTests(PublishedApp app)
 
         await page.EvaluateAsync("letGo()");
         await page.GetByText("This one was made before the last entry.").WaitForAsync(Gone);
-        Assert.DoesNotContain("No jar of its own", await Sentence(page).InnerTextAsync(), StringComparison.Ordinal);
+        Assert.DoesNotContain("Without a count", await Sentence(page).InnerTextAsync(), StringComparison.Ordinal);
         Assert.Empty(visitor.Faults);
     }
 
