@@ -26,7 +26,7 @@ public sealed class AccountPageTests(PublishedApp app)
 
         await using var helper = await app.VisitAsync(server.Site.GetLeftPart(UriPartial.Authority));
         await helper.Page.GotoAsync(link);
-        Assert.Equal("Ben Helper", await helper.Page.GetByLabel("Your name").InputValueAsync());
+        await Assertions.Expect(helper.Page.GetByLabel("Your name")).ToHaveValueAsync("Ben Helper");
         await helper.Page.GetByLabel("Password").FillAsync("short");
         await helper.Page.GetByRole(AriaRole.Button, new() { Name = "Join" }).ClickAsync();
         await helper.Page.GetByText("at least 12 are needed").WaitForAsync();
@@ -116,7 +116,7 @@ public sealed class AccountPageTests(PublishedApp app)
         await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Done" }).ClickAsync();
         // Of one's own card and of the keeper's list.
         await anna.Page.GetByText("last read").Nth(1).WaitForAsync();
-        Assert.Equal(0, await anna.Page.Locator(".link").CountAsync());
+        await Assertions.Expect(anna.Page.Locator(".link")).ToHaveCountAsync(0);
         await anna.Page.GetByRole(AriaRole.Button, new() { Name = "Take the address off" }).ClickAsync();
         await anna.Page.GetByText("Calendar programs get nothing any more.").WaitForAsync();
         using var refused = await program.GetAsync(address);

@@ -50,7 +50,7 @@ public sealed class ChooseTests(PublishedApp app)
         await page.GetByRole(AriaRole.Button, new() { Name = "Search plans" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Search plans" }).WaitForAsync();
-        Assert.Equal(0, await page.Locator(".plan").CountAsync());
+        await Assertions.Expect(page.Locator(".plan")).ToHaveCountAsync(0);
 
         await page.GetByRole(AriaRole.Textbox, new() { Name = "Chance of being over the line that you can bear" }).FillAsync("80");
         await page.GetByRole(AriaRole.Button, new() { Name = "Search plans" }).ClickAsync();

@@ -20,9 +20,9 @@ public sealed class ControlTests(PublishedApp app)
         var yard = new ControlYard();
         await yard.EnterAsync(visitor);
         await visitor.GoAsync($"treat/{yard.Apiary}?agent=formic-acid-long&start={ControlYard.Iso(Today.AddDays(-18))}");
-        Assert.Equal(ControlYard.Iso(Today.AddDays(-4)), await page.GetByLabel("Over, or to be taken out, on").InputValueAsync());
+        await Assertions.Expect(page.GetByLabel("Over, or to be taken out, on")).ToHaveValueAsync(ControlYard.Iso(Today.AddDays(-4)));
         await page.GetByText("Ready: a fitted respirator").WaitForAsync();
-        Assert.Equal(4, await page.GetByRole(AriaRole.Checkbox, new() { Name = "13.3 per 100" }).CountAsync());
+        await Assertions.Expect(page.GetByRole(AriaRole.Checkbox, new() { Name = "13.3 per 100" })).ToHaveCountAsync(4);
         await page.GetByLabel("Quantity for each colony").FillAsync("1");
         await page.GetByLabel("Unit").SelectOptionAsync("pads");
         await page.GetByLabel("Batch").FillAsync("B-77");
@@ -91,7 +91,7 @@ public sealed class ControlTests(PublishedApp app)
         await page.GetByText("3 °C is colder than").First.WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the control" }).ClickAsync();
         await page.GetByText("Read what speaks against it.").WaitForAsync();
-        Assert.Equal(0, await page.GetByText("Take out").CountAsync());
+        await Assertions.Expect(page.GetByText("Take out")).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Checkbox, new() { Name = "It was done as written here" }).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the control" }).ClickAsync();
         await page.GetByText("Take out Formic acid, long (4 colonies).").WaitForAsync();
@@ -218,8 +218,8 @@ public sealed class ControlTests(PublishedApp app)
         await page.GetByRole(AriaRole.Heading, new() { Name = "Linden yard", Exact = true }).WaitForAsync();
 
         await visitor.GoAsync($"treat/{yard.Apiary}?agent=thymol");
-        Assert.Equal(ControlYard.Iso(Today.AddDays(30)), await page.GetByLabel("Over, or to be taken out, on").InputValueAsync());
-        Assert.Equal("3", await page.GetByLabel("Withdrawal period", new() { Exact = true }).InputValueAsync());
+        await Assertions.Expect(page.GetByLabel("Over, or to be taken out, on")).ToHaveValueAsync(ControlYard.Iso(Today.AddDays(30)));
+        await Assertions.Expect(page.GetByLabel("Withdrawal period", new() { Exact = true })).ToHaveValueAsync("3");
         await page.GetByText("Supers are due on").First.WaitForAsync();
         await visitor.GoAsync($"treat/{yard.Apiary}?agent=oxalic-acid-vapour");
         await page.GetByText("not among the gear you have").First.WaitForAsync();

@@ -30,7 +30,7 @@ public sealed class ElsewhereTests(PublishedApp app)
         Assert.Equal($"Colony {book.Colonies[colony].Name}", sought);
         await elsewhere.ArriveAsync(new JarRecord(round.Plan.On, round.Plan.Method, [4], JarBees.Counted(300), colony, round.Id));
         await page.GetByText("needs no jar in this round any more").WaitForAsync();
-        Assert.Equal(sought, await page.Locator("h1").InnerTextAsync());
+        await Assertions.Expect(page.Locator("h1")).ToHaveTextAsync(sought, new() { UseInnerText = true });
         var check = new PageCheck();
         await page.RunAxe();
         await check.LookAsync(page, "collect-elsewhere", 64);
@@ -72,12 +72,12 @@ public sealed class ElsewhereTests(PublishedApp app)
         // The draft comes back with what was typed into it, and with nothing else of what the book said then.
         await visitor.GoAsync($"colony/{colony}/edit");
         await NameOf(page).WaitForAsync();
-        Assert.Equal("12b", await NameOf(page).InputValueAsync());
-        Assert.Equal("Strong in spring", await NoteOf(page).InputValueAsync());
+        await Assertions.Expect(NameOf(page)).ToHaveValueAsync("12b");
+        await Assertions.Expect(NoteOf(page)).ToHaveValueAsync("Strong in spring");
         await elsewhere.ArriveAsync(new ColonyRecord(colony, "12c"));
         await Assertions.Expect(NameOf(page)).ToHaveValueAsync("12c");
         await Press(page, "Keep the changes");
-        await page.WaitForURLAsync($"**/colony/{colony}");
+        await visitor.UntilAtAsync($"colony/{colony}");
         var kept = (await elsewhere.BookAsync()).Colonies[colony];
         Assert.Equal(("12c", "Strong in spring"), (kept.Name, kept.Note));
         Assert.Empty(visitor.Faults);
@@ -134,7 +134,7 @@ public sealed class ElsewhereTests(PublishedApp app)
         await visitor.UntilKeptAsync("store.readAfter('home', 0).then(all => all.includes('Two frames of brood'))");
         await page.GotoAsync($"/colony/{colony}/inspect");
         await NoteOf(page).WaitForAsync();
-        Assert.Equal(string.Empty, await NoteOf(page).InputValueAsync());
+        await Assertions.Expect(NoteOf(page)).ToHaveValueAsync(string.Empty);
     }
 
     [Fact]
@@ -155,8 +155,8 @@ public sealed class ElsewhereTests(PublishedApp app)
         await page.GetByText("Invented data.").WaitForAsync(new() { State = WaitForSelectorState.Detached });
         await visitor.GoAsync("settings/controls");
         await page.Locator("button[type=submit]").WaitForAsync();
-        Assert.Equal(string.Empty, await page.Locator("select").First.InputValueAsync());
-        Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Empty the form" }).CountAsync());
+        await Assertions.Expect(page.Locator("select").First).ToHaveValueAsync(string.Empty);
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Empty the form" })).ToHaveCountAsync(0);
         Assert.Empty(visitor.Faults);
     }
 

@@ -91,7 +91,7 @@ public sealed class ExchangeTests(PublishedApp app)
         Assert.Empty(host.Entries("demo"));
         await visitor.Page.ReloadAsync();
         await visitor.Page.GetByText("Where to begin").WaitForAsync();
-        Assert.Equal(0, await visitor.Page.GetByText("Invented data.").CountAsync());
+        await Assertions.Expect(visitor.Page.GetByText("Invented data.")).ToHaveCountAsync(0);
         Assert.Empty(visitor.Faults);
     }
 
@@ -107,7 +107,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.Page.ReloadAsync();
         await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Own place" }).WaitForAsync();
         await visitor.Page.GetByText("Kept on this device and copied").WaitForAsync();
-        Assert.Equal(0, await visitor.Page.GetByText("Invented data.").CountAsync());
+        await Assertions.Expect(visitor.Page.GetByText("Invented data.")).ToHaveCountAsync(0);
     }
 
     [Fact]

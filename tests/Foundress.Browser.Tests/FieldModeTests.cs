@@ -102,7 +102,7 @@ public sealed class FieldModeTests(PublishedApp app)
         await visitor.OpenAsync();
         await visitor.RegisterAsync("Heath", "1-3");
         await visitor.GoAsync("");
-        Assert.Equal(0, await visitor.Page.GetByText("Put Foundress on the home screen.").CountAsync());
+        await Assertions.Expect(visitor.Page.GetByText("Put Foundress on the home screen.")).ToHaveCountAsync(0);
         const string offer = """
             window.asked = 0;
             const offer = new Event('beforeinstallprompt', { cancelable: true });
@@ -125,7 +125,7 @@ public sealed class FieldModeTests(PublishedApp app)
         await visitor.Page.GetByText("Put Foundress on the home screen.").WaitForAsync();
         await visitor.GoAsync("");
         await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "What is due" }).WaitForAsync();
-        Assert.Equal(0, await visitor.Page.GetByText("Put Foundress on the home screen.").CountAsync());
+        await Assertions.Expect(visitor.Page.GetByText("Put Foundress on the home screen.")).ToHaveCountAsync(0);
         Assert.Empty(visitor.Faults);
     }
 

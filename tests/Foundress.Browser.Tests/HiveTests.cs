@@ -35,7 +35,7 @@ public sealed class HiveTests(PublishedApp app)
         await EnterColonyAsync(visitor);
         await page.GetByRole(AriaRole.Link, new() { Name = "Queen", Exact = true }).ClickAsync();
         await page.GetByText("Caged", new() { Exact = true }).ClickAsync();
-        Assert.Equal(0, await page.GetByLabel("Share of the bees that left", new() { Exact = true }).CountAsync());
+        await Assertions.Expect(page.GetByLabel("Share of the bees that left", new() { Exact = true })).ToHaveCountAsync(0);
         await page.GetByLabel("Note").FillAsync("brood break");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep what happened" }).ClickAsync();
         await page.GetByText("Queen caged: brood break").WaitForAsync();

@@ -52,7 +52,7 @@ public sealed class JarPartTests(PublishedApp app)
         await page.GetByText("about 303, weighed: 31.5 g, 100 counted bees of it weighing 10.4 g").WaitForAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Correct" }).ClickAsync();
         await page.GetByText("Taken as about 303 bees").First.WaitForAsync();
-        Assert.Equal("10.4", await page.GetByLabel("What the counted bees weigh, grams", new() { Exact = true }).InputValueAsync());
+        await Assertions.Expect(page.GetByLabel("What the counted bees weigh, grams", new() { Exact = true })).ToHaveValueAsync("10.4");
         Assert.Empty(visitor.Faults);
     }
 

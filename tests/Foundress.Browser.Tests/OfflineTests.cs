@@ -46,6 +46,6 @@ public sealed class OfflineTests(PublishedApp app)
         await visitor.UntilKeptAsync("store.draftGet('home/apiary:').then(draft => !!draft && draft.includes('Half typed'))");
         await visitor.Page.ReloadAsync();
         await visitor.Page.GetByText("What you typed earlier and did not keep is back.").WaitForAsync();
-        Assert.Equal("Half typed", await visitor.Page.GetByLabel("Name", new() { Exact = true }).InputValueAsync());
+        await Assertions.Expect(visitor.Page.GetByLabel("Name", new() { Exact = true })).ToHaveValueAsync("Half typed");
     }
 }

@@ -38,7 +38,7 @@ public sealed class PartTests(PublishedApp app)
         }
 
         await Link(phone, "Near row").WaitForAsync();
-        Assert.Equal(0, await Link(phone, "Far field").CountAsync());
+        await Assertions.Expect(Link(phone, "Far field")).ToHaveCountAsync(0);
         await phone.Page.GetByText("1 apiary, 3 living colonies").WaitForAsync();
 
         // Its entries leave the device when room is made, and those of the chosen apiary are there again.
@@ -64,7 +64,7 @@ public sealed class PartTests(PublishedApp app)
         await phone.GoAsync("");
         await Link(phone, "Far field").ClickAsync();
         await Link(phone, "F2").WaitForAsync();
-        Assert.Equal(0, await phone.Page.GetByText("takes only part").CountAsync());
+        await Assertions.Expect(phone.Page.GetByText("takes only part")).ToHaveCountAsync(0);
 
         await laptop.OpenAsync();
         await Link(laptop, "Fresh place").WaitForAsync();
@@ -94,10 +94,10 @@ public sealed class PartTests(PublishedApp app)
         await phone.UntilKeptAsync("store.readAfter('home', 0).then(rows => rows.includes('\"entries\":[]'))");
         await Button(phone, "Take the whole book").ClickAsync();
         await Link(phone, "One of many").WaitForAsync();
-        Assert.Equal(0, await phone.Page.GetByText("The book on the server has").CountAsync());
+        await Assertions.Expect(phone.Page.GetByText("The book on the server has")).ToHaveCountAsync(0);
         await phone.Page.ReloadAsync();
         await Link(phone, "One of many").WaitForAsync();
-        Assert.Equal(0, await phone.Page.GetByText("The book on the server has").CountAsync());
+        await Assertions.Expect(phone.Page.GetByText("The book on the server has")).ToHaveCountAsync(0);
         Assert.Empty(phone.Faults);
     }
 

@@ -10,6 +10,9 @@ namespace Foundress.Browser.Tests;
 /// </summary>
 public sealed class PublishedApp : IAsyncLifetime
 {
+    /// <summary>How long something is waited for, in ms, before it is said not to come: long, as how fast a machine is decides no test.</summary>
+    internal const int Patience = 60_000;
+
     private static readonly string[] UsualPlaces =
         ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/usr/lib/chromium/chromium", "/snap/bin/chromium"];
 
@@ -70,7 +73,7 @@ public sealed class PublishedApp : IAsyncLifetime
             HasTouch = width < 600,
             ReducedMotion = ReducedMotion.Reduce,
         });
-        context.SetDefaultTimeout(20_000);
+        context.SetDefaultTimeout(Patience);
         if (!keepsProgram)
             await context.AddInitScriptAsync("delete Navigator.prototype.serviceWorker");
         return await Visitor.EnterAsync(context);
@@ -91,7 +94,7 @@ public sealed class PublishedApp : IAsyncLifetime
             HasTouch = true,
             ReducedMotion = ReducedMotion.Reduce,
         });
-        context.SetDefaultTimeout(40_000);
+        context.SetDefaultTimeout(Patience);
         return await Visitor.EnterAsync(context);
     }
 
@@ -132,6 +135,7 @@ public sealed class PublishedApp : IAsyncLifetime
         await _starting.WaitAsync();
         try
         {
+            Assertions.SetDefaultExpectTimeout(Patience);
             _playwright ??= await Playwright.CreateAsync();
             return _browser ??= await _playwright.Chromium.LaunchAsync(new() { ExecutablePath = chromium, Args = Flags });
         }

@@ -89,7 +89,7 @@ public sealed partial class QuickJarTests(PublishedApp app)
             await TypeAsync(visitor.Page, mites, bees);
             await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Keep in the book" }).ClickAsync();
             await visitor.Page.Locator(".fault", new() { HasText = said }).WaitForAsync();
-            Assert.Equal(0, await visitor.Page.Locator(".answer").CountAsync());
+            await Assertions.Expect(visitor.Page.Locator(".answer")).ToHaveCountAsync(0);
             Assert.DoesNotContain("NaN", await visitor.Page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
         }
 
@@ -108,7 +108,7 @@ public sealed partial class QuickJarTests(PublishedApp app)
         await page.GetByText("Count by tapping").ClickAsync();
         for (var tap = 1; tap <= 2; tap++)
             await page.GetByRole(AriaRole.Button, new() { Name = $"{tap - 1} mites. Count one more" }).ClickAsync();
-        Assert.Equal("2", await page.GetByLabel("Mites, pass 2", new() { Exact = true }).InputValueAsync());
+        await Assertions.Expect(page.GetByLabel("Mites, pass 2", new() { Exact = true })).ToHaveValueAsync("2");
         await page.Locator(".big", new() { HasText = "4.4" }).WaitForAsync();
         await page.GetByText("Show the working").ClickAsync();
         await page.GetByText("12 + 2 = 14 over 2 passes").WaitForAsync();
@@ -164,7 +164,7 @@ public sealed partial class QuickJarTests(PublishedApp app)
 
         await page.GetByRole(AriaRole.Link, new() { Name = "Correct" }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Correct the jar" }).WaitForAsync();
-        Assert.Equal("14", await page.GetByLabel("Mites", new() { Exact = true }).InputValueAsync());
+        await Assertions.Expect(page.GetByLabel("Mites", new() { Exact = true })).ToHaveValueAsync("14");
         await page.GetByLabel("Mites", new() { Exact = true }).FillAsync("4");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the corrected jar" }).ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Jar of colony 2" }).WaitForAsync();
@@ -186,7 +186,7 @@ public sealed partial class QuickJarTests(PublishedApp app)
         await visitor.OpenAsync();
         await visitor.RegisterAsync("Hazel bank", "1-2");
         await page.GetByRole(AriaRole.Link, new() { Name = "2 no jar yet" }).ClickAsync();
-        await page.WaitForURLAsync("**/colony/*");
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Colony 2", Exact = true }).WaitForAsync();
         await visitor.GoAsync("jar?colony=" + new Uri(page.Url).Segments[^1]);
         await TypeAsync(page, "6", "300");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep in the book" }).ClickAsync();

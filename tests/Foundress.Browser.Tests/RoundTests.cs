@@ -40,7 +40,7 @@ public sealed class RoundTests(PublishedApp app)
         await page.ReloadAsync();
         await ColonyAsync(page, drawn[2]);
         await page.GetByRole(AriaRole.Heading, new() { Name = "Shake" }).WaitForAsync();
-        Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Start" }).CountAsync());
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Start" })).ToHaveCountAsync(0);
         await Press(page, "Shaken");
         await page.GetByText("a short shake undercounts").WaitForAsync();
         await TallyAsync(page, 3);
@@ -72,8 +72,8 @@ public sealed class RoundTests(PublishedApp app)
         await ColonyAsync(page, drawn[3]);
         await Press(page, "Found it");
         await Press(page, "Not found: pass it over");
-        Assert.Equal(0, await page.Locator(".fault").CountAsync());
-        Assert.Equal("Queen not found", await page.GetByLabel("In your own words", new() { Exact = true }).InputValueAsync());
+        await Assertions.Expect(page.Locator(".fault")).ToHaveCountAsync(0);
+        await Assertions.Expect(page.GetByLabel("In your own words", new() { Exact = true })).ToHaveValueAsync("Queen not found");
         var standIn = await page.GetByText(" stands in for it.").InnerTextAsync();
         await Press(page, "Pass it over");
         await ColonyAsync(page, drawn[4]);
@@ -95,8 +95,8 @@ public sealed class RoundTests(PublishedApp app)
         await page.GetByText($"{drawn[3]}: Queen not found").WaitForAsync();
         await page.GetByText($"Colony {drawn[2]}: shaken").WaitForAsync();
         await page.GetByText("Show the colonies as a table").TapAsync();
-        Assert.Equal(8, await page.Locator(".picture tbody tr").CountAsync());
-        Assert.Equal(reserve, await page.Locator(".picture tbody tr th").First.InnerTextAsync());
+        await Assertions.Expect(page.Locator(".picture tbody tr")).ToHaveCountAsync(8);
+        await Assertions.Expect(page.Locator(".picture tbody tr th").First).ToHaveTextAsync(reserve, new() { UseInnerText = true });
         Assert.Empty(visitor.Faults);
     }
 
@@ -173,7 +173,7 @@ public sealed class RoundTests(PublishedApp app)
             """);
         Assert.False(hit);
         await page.GetByRole(AriaRole.Heading, new() { Name = "4 mites. How many bees?" }).WaitForAsync();
-        Assert.Equal(0, await page.GetByText("mites kept").CountAsync());
+        await Assertions.Expect(page.GetByText("mites kept")).ToHaveCountAsync(0);
         await Press(page, "Keep the jar");
         await page.GetByText("4 mites kept").WaitForAsync();
         Assert.Empty(visitor.Faults);
@@ -204,7 +204,7 @@ public sealed class RoundTests(PublishedApp app)
         foreach (var colony in drawn.Take(2))
         {
             await ColonyAsync(page, colony);
-            Assert.Equal(0, await page.GetByText("You may stop here").CountAsync());
+            await Assertions.Expect(page.GetByText("You may stop here")).ToHaveCountAsync(0);
             await CollectAsync(page, 0);
         }
 
@@ -330,7 +330,7 @@ public sealed class RoundTests(PublishedApp app)
     // What the page holds must be on the disk before it is loaded again.
     private static async Task SavedAsync(IPage page, string text)
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        using var patience = new CancellationTokenSource(TimeSpan.FromMilliseconds(PublishedApp.Patience));
         while (!await page.EvaluateAsync<bool>(
             "text => import('/js/store.js').then(s => s.draftGet('home/round:' + location.pathname.split('/')[2])).then(d => !!d && d.includes(text))", text))
             await Task.Delay(100, patience.Token);

@@ -16,12 +16,12 @@ public sealed class SeasonsTests(PublishedApp app)
         await visitor.Context.SetOfflineAsync(true);
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the demo" }).ClickAsync();
         await page.GetByText("from seed 4711").WaitForAsync();
-        Assert.Equal(3, await page.Locator("article.season").CountAsync());
-        Assert.Equal(3, await page.Locator("article.season .drawing.narrow svg:visible").CountAsync());
-        Assert.Equal(0, await page.Locator("article.season .drawing.wide svg:visible").CountAsync());
+        await Assertions.Expect(page.Locator("article.season")).ToHaveCountAsync(3);
+        await Assertions.Expect(page.Locator("article.season .drawing.narrow svg:visible")).ToHaveCountAsync(3);
+        await Assertions.Expect(page.Locator("article.season .drawing.wide svg:visible")).ToHaveCountAsync(0);
         await page.SetViewportSizeAsync(1440, 900);
-        Assert.Equal(3, await page.Locator("article.season .drawing.wide svg:visible").CountAsync());
-        Assert.Equal(0, await page.Locator("article.season .drawing.narrow svg:visible").CountAsync());
+        await Assertions.Expect(page.Locator("article.season .drawing.wide svg:visible")).ToHaveCountAsync(3);
+        await Assertions.Expect(page.Locator("article.season .drawing.narrow svg:visible")).ToHaveCountAsync(0);
 
         await page.ReloadAsync();
         await page.GetByText("Invented data.").WaitForAsync();
@@ -32,7 +32,7 @@ public sealed class SeasonsTests(PublishedApp app)
         await page.GetByRole(AriaRole.Heading, new() { Name = "Where to begin" }).WaitForAsync();
         await page.ReloadAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Where to begin" }).WaitForAsync();
-        Assert.Equal(0, await page.GetByText("Invented data.").CountAsync());
+        await Assertions.Expect(page.GetByText("Invented data.")).ToHaveCountAsync(0);
         Assert.Empty(visitor.Faults);
     }
 

@@ -27,7 +27,7 @@ public sealed class UpdateTests(PublishedApp app)
             var update = page.GetByRole(AriaRole.Button, new() { Name = "Update now" });
             await page.GetByText("Keep or empty the form first").WaitForAsync();
             Assert.True(await update.IsDisabledAsync());
-            Assert.Equal("Being typed", await page.GetByLabel("Name", new() { Exact = true }).InputValueAsync());
+            await Assertions.Expect(page.GetByLabel("Name", new() { Exact = true })).ToHaveValueAsync("Being typed");
             Assert.DoesNotContain("changed for the test", await StyleAsync(page), StringComparison.Ordinal);
 
             await page.GetByRole(AriaRole.Button, new() { Name = "Empty the form" }).ClickAsync();
@@ -37,7 +37,7 @@ public sealed class UpdateTests(PublishedApp app)
             await page.Locator("h1").WaitForAsync();
             Assert.Contains("changed for the test", await StyleAsync(page), StringComparison.Ordinal);
             Assert.Equal("1", await page.EvaluateAsync<string>("sessionStorage.getItem('loads')"));
-            Assert.Equal(0, await banner.CountAsync());
+            await Assertions.Expect(banner).ToHaveCountAsync(0);
             Assert.Empty(visitor.Faults);
         }
         finally

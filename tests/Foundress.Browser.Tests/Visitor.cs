@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Foundress.Browser.Tests;
@@ -62,7 +63,7 @@ public sealed class Visitor : IAsyncDisposable
     /// <param name="expression">A promise of true or false, with the app's own store module as <c>store</c>.</param>
     public async Task UntilKeptAsync(string expression)
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        using var patience = new CancellationTokenSource(TimeSpan.FromMilliseconds(PublishedApp.Patience));
         while (!await Page.EvaluateAsync<bool>($"import('/js/store.js').then(store => {expression})"))
             await Task.Delay(100, patience.Token);
     }
@@ -71,7 +72,7 @@ public sealed class Visitor : IAsyncDisposable
     /// <param name="expression">True or false.</param>
     public async Task UntilAsync(string expression)
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(40));
+        using var patience = new CancellationTokenSource(TimeSpan.FromMilliseconds(PublishedApp.Patience));
         while (true)
         {
             try
@@ -92,8 +93,14 @@ public sealed class Visitor : IAsyncDisposable
     public async Task GoAsync(string address)
     {
         await Page.EvaluateAsync("address => Blazor.navigateTo(address)", address);
-        await Page.WaitForURLAsync("**/" + address);
+        await UntilAtAsync(address);
     }
+
+    /// <summary>
+    /// Waits until the first page is at an address. It asks again and again: waiting for the event of going there, as
+    /// the library does of itself, misses one that comes between the first look and the wait.
+    /// </summary>
+    public Task UntilAtAsync(string address) => Assertions.Expect(Page).ToHaveURLAsync(new Regex("/" + Regex.Escape(address) + "$"));
 
     /// <summary>Registers an apiary and colonies by hand; ends on the apiary's page.</summary>
     public async Task RegisterAsync(string apiary, string colonies)
@@ -108,6 +115,7 @@ public sealed class Visitor : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        await TellAsync();
         try
         {
             await Context.DisposeAsync();
@@ -115,6 +123,20 @@ public sealed class Visitor : IAsyncDisposable
         catch (PlaywrightException) when (Page.IsClosed || Context.Pages.Count == 0)
         {
             // Its browser was killed: there is nothing left to close.
+        }
+    }
+
+    // Where the page stood at the end: shown beside a test that failed, which may not fail again.
+    private async Task TellAsync()
+    {
+        try
+        {
+            var seen = await Page.Locator("body").InnerTextAsync(new() { Timeout = 2000 });
+            TestContext.Current.TestOutputHelper?.WriteLine(Page.Url + Environment.NewLine + seen);
+        }
+        catch (Exception gone) when (gone is PlaywrightException or TimeoutException)
+        {
+            TestContext.Current.TestOutputHelper?.WriteLine(Page.Url + ": " + gone.Message);
         }
     }
 
