@@ -8,6 +8,9 @@ public sealed class AheadTests(PublishedApp app)
 {
     private const string NoWorkers = "delete window.Worker";
 
+    private const string HoldUp =
+        "() => { const post = Worker.prototype.postMessage, held = []; Worker.prototype.postMessage = function (...all) { held.push(() => post.apply(this, all)); }; window.letGo = () => { Worker.prototype.postMessage = post; held.forEach(one => one()); }; }";
+
     private static readonly LocatorWaitForOptions Long = new() { Timeout = 60_000 };
     private static readonly LocatorWaitForOptions Gone = new() { State = WaitForSelectorState.Detached, Timeout = 60_000 };
 
@@ -20,7 +23,7 @@ public sealed class AheadTests(PublishedApp app)
         await OrchardAsync(visitor, 2);
         await page.Locator(".tiles a").First.ClickAsync();
         await Sentence(page).WaitForAsync(Long);
-        Assert.Equal(0, await page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" }).CountAsync());
+        await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" })).ToHaveCountAsync(0);
         var said = await Sentence(page).InnerTextAsync();
         await UntilCoursesKeptAsync(page, 1);
 
@@ -28,8 +31,8 @@ public sealed class AheadTests(PublishedApp app)
         await page.AddInitScriptAsync(NoWorkers);
         await page.ReloadAsync();
         await Sentence(page).WaitForAsync(Long);
-        Assert.Equal(said, await Sentence(page).InnerTextAsync());
-        Assert.Equal(0, await page.GetByText("before the last entry").CountAsync());
+        await Assertions.Expect(Sentence(page)).ToHaveTextAsync(said, new() { UseInnerText = true });
+        await Assertions.Expect(page.GetByText("before the last entry")).ToHaveCountAsync(0);
         Assert.Empty(visitor.Faults);
     }
 
@@ -59,18 +62,38 @@ public sealed class AheadTests(PublishedApp app)
         var colony = new Uri(page.Url).AbsolutePath.Split('/')[^1];
 
         // A jar arrives from another device, with the worker held up: the earlier forecast stays, and says that it is one.
-        await page.EvaluateAsync("() => { const post = Worker.prototype.postMessage, held = []; Worker.prototype.postMessage = function (...all) { held.push(() => post.apply(this, all)); }; window.letGo = () => { Worker.prototype.postMessage = post; held.forEach(one => one()); }; }");
+        await page.EvaluateAsync(HoldUp);
         host.Put("home", Jar(colony, 21));
         await visitor.GoAsync("settings");
         await page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync();
         await page.GetByText("Kept on this device and copied").WaitForAsync();
         await visitor.GoAsync("colony/" + colony);
         await page.GetByText("This one was made before the last entry.").WaitForAsync(Long);
-        Assert.Equal(before, await Sentence(page).InnerTextAsync());
+        await Assertions.Expect(Sentence(page)).ToHaveTextAsync(before, new() { UseInnerText = true });
 
         await page.EvaluateAsync("letGo()");
         await page.GetByText("This one was made before the last entry.").WaitForAsync(Gone);
         Assert.DoesNotContain("Without a count", await Sentence(page).InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(visitor.Faults);
+    }
+
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(1440, 900)]
+    public async Task ApiaryPage_ForecastComes_NothingMovesUnderTheFinger(int width, int height)
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host, width, height);
+        var page = visitor.Page;
+        await visitor.OpenAsync();
+        await page.EvaluateAsync(HoldUp);
+        await visitor.RegisterAsync("Brook side", "1-8");
+        await page.GetByText("The forecast").First.WaitForAsync();
+        var before = await TopAsync(page.Locator(".tiles"));
+        await page.EvaluateAsync("letGo()");
+        await Sentence(page).WaitForAsync(Long);
+        await page.Locator("progress").WaitForAsync(Gone);
+        Assert.InRange(await TopAsync(page.Locator(".tiles")) - before, -32, 32);
         Assert.Empty(visitor.Faults);
     }
 
@@ -89,7 +112,7 @@ public sealed class AheadTests(PublishedApp app)
         // The keeper goes on while it works: a form opens, takes what is typed, and is left again.
         await visitor.GoAsync("apiary/new");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Typed meanwhile");
-        Assert.Equal("Typed meanwhile", await page.GetByLabel("Name", new() { Exact = true }).InputValueAsync());
+        await Assertions.Expect(page.GetByLabel("Name", new() { Exact = true })).ToHaveValueAsync("Typed meanwhile");
         await visitor.GoAsync("ahead");
         await page.Locator("progress").WaitForAsync(Long);
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
@@ -98,7 +121,7 @@ public sealed class AheadTests(PublishedApp app)
         await page.Locator("progress").WaitForAsync(Long);
 
         await page.Locator("progress").WaitForAsync(new() { State = WaitForSelectorState.Detached, Timeout = 180_000 });
-        Assert.Equal(3, await page.Locator(".card .say").CountAsync());
+        await Assertions.Expect(page.Locator(".card .say")).ToHaveCountAsync(3);
         await visitor.GoAsync(string.Empty);
         await page.Locator("p.ahead").Nth(2).WaitForAsync(Long);
         Assert.True(await page.Locator("article.season .fd-fan:visible").CountAsync() > 0);
@@ -140,7 +163,7 @@ public sealed class AheadTests(PublishedApp app)
         await OrchardAsync(visitor, 2);
         await page.Locator(".tiles a").First.ClickAsync();
         await page.GetByText("This browser cannot work beside the page").WaitForAsync(Long);
-        Assert.Equal(0, await Sentence(page).CountAsync());
+        await Assertions.Expect(Sentence(page)).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" }).ClickAsync();
         await Sentence(page).WaitForAsync(Long);
         await page.GetByText("What would a control change?").ClickAsync();
@@ -151,6 +174,8 @@ public sealed class AheadTests(PublishedApp app)
 
     private static ILocator Sentence(IPage page) => page.Locator("section.card", new() { HasText = "Where it is heading" }).Locator("p.say");
 
+    private static async Task<double> TopAsync(ILocator what) => await what.EvaluateAsync<double>("one => one.getBoundingClientRect().top + scrollY");
+
     private static async Task OrchardAsync(Visitor visitor, int colonies)
     {
         await visitor.OpenAsync();
@@ -159,7 +184,7 @@ public sealed class AheadTests(PublishedApp app)
 
     private static async Task UntilCoursesKeptAsync(IPage page, int count)
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(20));
+        using var patience = new CancellationTokenSource(TimeSpan.FromMilliseconds(PublishedApp.Patience));
         const string Count =
             "new Promise((done, failed) => { const open = indexedDB.open('foundress-forecasts'); open.onerror = () => failed(open.error); open.onsuccess = () => { const all = open.result.transaction('courses').objectStore('courses').count(); all.onsuccess = () => { open.result.close(); done(all.result); }; }; })";
         while (await page.EvaluateAsync<int>(Count) < count)
