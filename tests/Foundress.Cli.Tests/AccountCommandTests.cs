@@ -14,7 +14,7 @@ public sealed class AccountCommandTests : IDisposable
     public async Task Add_Keeper_PrintsALinkThatDoesWhatItSays()
     {
         Assert.Equal(0, await _scene.RunOnBookAsync("account", "add", "Anna  Keeper", "--keeper", "--administrator", "--operation", "north", "--site", "https://bees.example"));
-        Assert.StartsWith("Anna Keeper becomes keeper of 'north' and administrator by opening this link once, before 2026-09-08", _scene.Out, StringComparison.Ordinal);
+        Assert.StartsWith("Anna Keeper becomes keeper of 'north' and administrator by opening this link once, before 8 Sep 2026", _scene.Out, StringComparison.Ordinal);
         var link = new Uri(_scene.Out.Split('\n')[1]);
         Assert.Equal("https://bees.example/account.html", link.GetLeftPart(UriPartial.Path));
         using var accounts = await OpenAsync();

@@ -19,7 +19,7 @@ public sealed class ChooseCommandTests : IDisposable
     {
         await BookAsync();
         Assert.Equal(0, await _scene.RunOnBookAsync("choose", "--apiary", "Home"));
-        Assert.Contains("Home, 2026-09-01: what the rules say of each control.", _scene.Out, StringComparison.Ordinal);
+        Assert.Contains("Home, 1 Sep 2026: what the rules say of each control.", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("Something must be known first:", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("Not known: enter whether supers are on", _scene.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("Plans until", _scene.Out, StringComparison.Ordinal);
@@ -41,7 +41,7 @@ public sealed class ChooseCommandTests : IDisposable
     {
         await BookAsync();
         Assert.Equal(0, await _scene.RunOnBookAsync("choose", "--search", "--tolerance", "0.3", "--days", "90"));
-        Assert.Contains("Plans until 2026-11-30.", _scene.Out, StringComparison.Ordinal);
+        Assert.Contains("Plans until 30 Nov 2026.", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("1. Nothing done", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("Shown because: ", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("were worked out", _scene.Out, StringComparison.Ordinal);

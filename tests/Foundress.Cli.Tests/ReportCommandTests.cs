@@ -14,7 +14,7 @@ public sealed class ReportCommandTests : IDisposable
     {
         await ImportAsync();
         Assert.Equal(0, await _scene.RunOnBookAsync("report"));
-        Assert.Contains("2025-09-02 to 2026-09-01", _scene.Out, StringComparison.Ordinal);
+        Assert.Contains("2 Sep 2025 to 1 Sep 2026", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("Home", _scene.Out, StringComparison.Ordinal);
         Assert.Contains("2.4 to 7.3", _scene.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("Invented data", _scene.Out, StringComparison.Ordinal);

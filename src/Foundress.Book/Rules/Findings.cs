@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Rules;
 
@@ -48,13 +49,13 @@ internal sealed class Findings
 
     internal static string Show(double value) => value.ToString("0.######", CultureInfo.CurrentCulture);
 
-    internal static string Show(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+    internal static string Show(DateOnly day) => Say.Day(day);
 
     private void Add(Gravity gravity, string field, object? given, string message) =>
         _problems.Add(new Problem(gravity, field, given switch
         {
             null => string.Empty,
-            DateOnly day => Show(day),
+            DateOnly day => Say.IsoDay(day),
             IFormattable value => value.ToString(null, CultureInfo.CurrentCulture),
             _ => given.ToString() ?? string.Empty,
         }, message));

@@ -1,4 +1,5 @@
 using Foundress.Book.Records;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Rules;
 
@@ -77,7 +78,7 @@ internal static class RecordSense
 
     private static string? Day(string field, DateOnly? given) => given is not { } day || day.Year is >= EarliestYear and < LatestYear
         ? null
-        : RuleTexts.FormatSenseDay(field, Findings.Show(day));
+        : RuleTexts.FormatSenseDay(field, Say.IsoDay(day));
 
     // The form takes numbers for words, and numbers that stand for none.
     private static string? Word<T>(string field, T? given)

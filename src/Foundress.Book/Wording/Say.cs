@@ -6,6 +6,8 @@ namespace Foundress.Book.Wording;
 /// <summary>Numbers as people read them.</summary>
 public static class Say
 {
+    private static CultureInfo Near => Languages.Current.Near(CultureInfo.CurrentCulture);
+
     /// <summary>A level: one decimal from 1 up, two below, whole from 100.</summary>
     /// <param name="per100">Mites per 100 bees.</param>
     /// <param name="culture">The reader's culture.</param>
@@ -29,8 +31,15 @@ public static class Say
     /// <summary>Growth of the natural logarithm of a level per day as a signed percentage: "+2.1 %".</summary>
     public static string Growth(double perDay, CultureInfo culture) => (100 * perDay).ToString("+0.0;−0.0;0.0", culture) + " %";
 
-    /// <summary>A day inside a sentence: in ISO 8601 in English, as the language writes it in others.</summary>
-    public static string Day(DateOnly day) => day.ToString(SayTexts.DayPattern, Languages.Current.Near(CultureInfo.CurrentCulture));
+    /// <summary>A day as the language writes it, its month in letters: "1 Mar 2027".</summary>
+    public static string Day(DateOnly day) => day.ToString(SayTexts.DayPattern, Near);
+
+    /// <summary>A moment, by the clock it is given in: "1 Mar 2027, 07:52".</summary>
+    public static string Moment(DateTimeOffset at) => SayTexts.FormatMoment(Day(DateOnly.FromDateTime(at.DateTime)), at.ToString("t", Near));
+
+    /// <summary>A moment in UTC to the minute, the same for whoever reads it: "1 Mar 2027, 07:52 UTC".</summary>
+    public static string MomentUtc(DateTimeOffset at) =>
+        SayTexts.FormatMoment(Day(DateOnly.FromDateTime(at.UtcDateTime)), at.UtcDateTime.ToString("HH:mm", CultureInfo.InvariantCulture)) + " UTC";
 
     /// <summary>A day in ISO 8601, for what machines read and for keys.</summary>
     public static string IsoDay(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Foundress.Accounts;
+using Foundress.Book.Wording;
 using Foundress.Cli.Running;
 
 namespace Foundress.Cli.Commands;
@@ -121,7 +122,7 @@ internal static class AccountCommand
             return;
         }
 
-        around.Out.WriteLine(what($"{link.Expires:yyyy-MM-dd HH:mm}Z"));
+        around.Out.WriteLine(what(Say.MomentUtc(link.Expires)));
         around.Out.WriteLine(link.At(site));
         around.Out.WriteLine(AccountCommandTexts.GiveToNobody);
     }

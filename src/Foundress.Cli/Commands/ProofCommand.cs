@@ -2,6 +2,7 @@ using System.CommandLine;
 using Foundress.Book.Journal;
 using Foundress.Book.Proving;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Cli.Output;
 using Foundress.Cli.Running;
 using Foundress.Knowledge;
@@ -52,7 +53,7 @@ internal static class ProofCommand
     {
         foreach (var proof in proofs)
         {
-            text.WriteLine($"{proof.Start:yyyy-MM-dd}, {proof.Apiary}: {proof.Sentence}");
+            text.WriteLine($"{Say.Day(proof.Start)}, {proof.Apiary}: {proof.Sentence}");
             foreach (var doubt in proof.Doubts)
                 text.WriteLine($"  {doubt}");
             if (proof.NextGroups.Count > 0)

@@ -100,7 +100,7 @@ internal static class CommonOptions
         if (text is null)
             return around.Today;
         if (DateField.Read(text, around.Today.AddYears(2), out var day) is not null)
-            throw UsageException.OfValue(option, text, SharedTexts.FormatDayAhead(Say.Day(around.Today)));
+            throw UsageException.OfValue(option, text, SharedTexts.FormatDayAhead(Say.IsoDay(around.Today)));
         return day;
     }
 }

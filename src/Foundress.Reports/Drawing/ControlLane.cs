@@ -1,6 +1,5 @@
 using Foundress.Book.Seasons;
 using Foundress.Book.Wording;
-using Foundress.Reports.Wording;
 
 namespace Foundress.Reports.Drawing;
 
@@ -43,7 +42,7 @@ internal static class ControlLane
             var left = days.Begin(bar.From);
             // What is done in a day would be too thin to see.
             var right = Math.Min(layout.Right, Math.Max(days.End(bar.To), left + 4));
-            svg.Group(bar.Open ? "fd-control fd-running" : "fd-control").Title(DrawingTexts.FormatControlDays(Words(bar), LevelText.Day(bar.From), LevelText.Day(bar.To)));
+            svg.Group(bar.Open ? "fd-control fd-running" : "fd-control").Title(DrawingTexts.FormatControlDays(Words(bar), Say.Day(bar.From), Say.Day(bar.To)));
             svg.Rect("fd-bar", left, top, right - left, height);
             if (bar.Open)
                 svg.Path("fd-cut", new PathText().Move(right - 7, top).Line(right - 2, top + (height / 2)).Line(right - 7, top + height));

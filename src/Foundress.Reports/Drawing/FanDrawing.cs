@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Forecasts;
 using Foundress.Book.Seasons;
+using Foundress.Book.Wording;
 
 namespace Foundress.Reports.Drawing;
 
@@ -19,7 +20,7 @@ internal static class FanDrawing
         if (points.Count < 2)
             return;
         var last = points[^1];
-        svg.Group("fd-fan").Title(DrawingTexts.FormatForecastTo(Wording.LevelText.Day(last.On), Wording.LevelText.Reading(last.Middle, last.Low, last.High, culture)));
+        svg.Group("fd-fan").Title(DrawingTexts.FormatForecastTo(Say.Day(last.On), Wording.LevelText.Reading(last.Middle, last.Low, last.High, culture)));
         Band(svg, "fd-fan-wide", points, point => point.Low, point => point.High, levels, days);
         Band(svg, "fd-fan-half", points, point => point.LowerQuarter, point => point.UpperQuarter, levels, days);
         var middle = new PathText();

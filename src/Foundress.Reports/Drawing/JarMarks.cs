@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Reports.Wording;
 
 namespace Foundress.Reports.Drawing;
@@ -40,7 +41,7 @@ internal static class JarMarks
         {
             var jar = jars[i];
             svg.Group("fd-jar " + Symbols.ClassOf(jar.Standing)).Has("data-jar", jar.Jar.ToString());
-            svg.Title(DrawingTexts.FormatJarTold(jar.ColonyName, LevelText.Day(jar.On), LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Of(jar.Standing)));
+            svg.Title(DrawingTexts.FormatJarTold(jar.ColonyName, Say.Day(jar.On), LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Of(jar.Standing)));
             if (jar.Level > LevelScale.Highest)
                 Clipped(svg, jar, places[i], layout);
             else

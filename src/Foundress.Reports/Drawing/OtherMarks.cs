@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Seasons;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Reports.Wording;
 
 namespace Foundress.Reports.Drawing;
@@ -34,7 +35,7 @@ internal static class OtherMarks
         {
             var reading = marks[i].Reading;
             svg.Group("fd-count " + Symbols.ClassOf(reading.Standing)).Has("data-count", marks[i].Entry.ToString())
-                .Title(DrawingTexts.FormatOtherTold(marks[i].ColonyName, LevelText.Day(marks[i].On), OtherText.Reading(reading, culture), reading.Counted, OtherText.Standing(reading)));
+                .Title(DrawingTexts.FormatOtherTold(marks[i].ColonyName, Say.Day(marks[i].On), OtherText.Reading(reading, culture), reading.Counted, OtherText.Standing(reading)));
             Symbols.Other(svg, reading.Kind, reading.Standing, places[i], layout.OthersMiddle, half);
             svg.End();
             // A number beside one of several marks would seem to be that of all.

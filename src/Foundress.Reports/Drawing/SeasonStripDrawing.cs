@@ -1,5 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Seasons;
+using Foundress.Book.Wording;
 using Foundress.Reports.Wording;
 using Foundress.Science.Judging;
 
@@ -27,7 +28,7 @@ public static class SeasonStripDrawing
         var layout = strip.Others.Count == 0 ? StripLayout.Of(shape) : StripLayout.Of(shape).WithOthers();
         layout = layout.WithControls(ControlLane.Count(strip.Controls));
         var days = new DayScale(strip.From, strip.To, layout.Left, layout.Right);
-        var title = DrawingTexts.FormatTitleOfDays(strip.Apiary, LevelText.Day(strip.From), LevelText.Day(strip.To));
+        var title = DrawingTexts.FormatTitleOfDays(strip.Apiary, Say.Day(strip.From), Say.Day(strip.To));
         var svg = Svg.Picture(id, "fd-strip", layout.Width, layout.Height, title, strip.Sentence);
         DrawGround(svg, strip, layout, days, culture);
         DrawSeason(svg, strip, layout, days);
@@ -72,7 +73,7 @@ public static class SeasonStripDrawing
             var left = days.Begin(span.From);
             var right = days.End(span.LastDay);
             var (start, end) = Strength(span.Phase);
-            svg.Group("fd-phase").Title(DrawingTexts.FormatPhaseDays(Words.Of(span.Phase), LevelText.Day(span.From), LevelText.Day(span.LastDay)));
+            svg.Group("fd-phase").Title(DrawingTexts.FormatPhaseDays(Words.Of(span.Phase), Say.Day(span.From), Say.Day(span.LastDay)));
             svg.Path("fd-ribbon", new PathText()
                 .Move(left, layout.RibbonBottom).Line(left, layout.RibbonBottom - height * start)
                 .Line(right, layout.RibbonBottom - height * end).Line(right, layout.RibbonBottom).Close());
@@ -227,7 +228,7 @@ public static class SeasonStripDrawing
         {
             var due = dues[i];
             svg.Group(due.Done ? "fd-due fd-done" : due.Overdue ? "fd-due fd-overdue" : "fd-due")
-                .Title(DrawingTexts.FormatDueState(LevelText.Day(due.On), due.Text, SeasonStripTable.StateOf(due)));
+                .Title(DrawingTexts.FormatDueState(Say.Day(due.On), due.Text, SeasonStripTable.StateOf(due)));
             Symbols.Due(svg, due.Done, due.Overdue, places[i], layout.DueMiddle, half);
             svg.End();
             var left = Math.Max(places[i] + half, days.End(due.To)) + 5;

@@ -25,24 +25,24 @@ public static class SeasonStripTable
         foreach (var step in strip.Lines)
             Add(new(StripRowKind.Line, step.From, null, LevelText.Days(step.From, step.To), DrawingTexts.SubjectLines, Lines(step, culture), "", ""));
         foreach (var due in strip.Dues)
-            Add(new(StripRowKind.Due, due.On, null, LevelText.Day(due.On), DrawingTexts.SubjectDue, due.Text, DrawingTexts.FormatWindow(LevelText.Days(due.From, due.To)), StateOf(due)));
+            Add(new(StripRowKind.Due, due.On, null, Say.Day(due.On), DrawingTexts.SubjectDue, due.Text, DrawingTexts.FormatWindow(LevelText.Days(due.From, due.To)), StateOf(due)));
         foreach (var bar in strip.Controls)
             Add(new(StripRowKind.Control, bar.From, null, LevelText.Days(bar.From, bar.To), DrawingTexts.SubjectControl, ControlLane.Words(bar), "", bar.Open ? DrawingTexts.AtWork : DrawingTexts.Over));
         foreach (var jar in JarMarks.InOrder(strip.Jars))
         {
-            Add(new(StripRowKind.Jar, jar.On, jar.Jar, LevelText.Day(jar.On), jar.ColonyName,
+            Add(new(StripRowKind.Jar, jar.On, jar.Jar, Say.Day(jar.On), jar.ColonyName,
                 LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), BasisOf(jar, culture), Words.Of(jar.Standing)));
         }
 
         foreach (var other in strip.Others)
         {
-            Add(new(StripRowKind.Other, other.On, null, LevelText.Day(other.On), other.ColonyName,
+            Add(new(StripRowKind.Other, other.On, null, Say.Day(other.On), other.ColonyName,
                 OtherText.Reading(other.Reading, culture), DrawingTexts.FormatMethodCounted(Midway.Name(other.Reading.Method, culture), other.Reading.Counted), OtherText.Standing(other.Reading)));
         }
 
         foreach (var point in Months(strip))
         {
-            Add(new(StripRowKind.Forecast, point.On, null, LevelText.Day(point.On), DrawingTexts.SubjectForecast,
+            Add(new(StripRowKind.Forecast, point.On, null, Say.Day(point.On), DrawingTexts.SubjectForecast,
                 LevelText.Reading(point.Middle, point.Low, point.High, culture), DrawingTexts.NineInTen, ""));
         }
 

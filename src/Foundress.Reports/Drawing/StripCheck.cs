@@ -1,6 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Seasons;
-using Foundress.Reports.Wording;
+using Foundress.Book.Wording;
 
 namespace Foundress.Reports.Drawing;
 
@@ -77,5 +77,5 @@ internal static class StripCheck
     private static ArgumentException Wrong(JarMark jar, string what) =>
         new($"The jar of colony {jar.ColonyName} on {Day(jar.On)} {what}.", nameof(jar));
 
-    private static string Day(DateOnly day) => LevelText.Day(day);
+    private static string Day(DateOnly day) => Say.IsoDay(day);
 }

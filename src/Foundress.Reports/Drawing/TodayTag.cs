@@ -1,6 +1,6 @@
 using System.Globalization;
 using Foundress.Book.Seasons;
-using Foundress.Reports.Wording;
+using Foundress.Book.Wording;
 
 namespace Foundress.Reports.Drawing;
 
@@ -27,7 +27,7 @@ internal sealed class TodayTag
         var half = TextWidth.Of(text, layout.Font) / 2 + 4;
         var x = days.Middle(strip.Today);
         var middle = Math.Clamp(x, layout.Left + half, layout.Right - half);
-        return new(DrawingTexts.FormatTodayLong(LevelText.Day(strip.Today)), text, x, middle - half, middle + half);
+        return new(DrawingTexts.FormatTodayLong(Say.Day(strip.Today)), text, x, middle - half, middle + half);
     }
 
     /// <summary>Whether the tag lies on a stretch of the month names.</summary>

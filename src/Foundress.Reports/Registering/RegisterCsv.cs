@@ -34,13 +34,15 @@ public static class RegisterCsv
                 facts.Product ?? "", facts.Quantity ?? "", facts.Batch ?? "", facts.Supplier ?? "", facts.ProofOfPurchase ?? "", facts.Prescriber ?? "",
                 Whole(row.WithdrawalDays), Day(row.WithdrawalOver), facts.By ?? "", row.Reason, Number(facts.AirLow), Number(facts.AirHigh), facts.Weather ?? "",
                 string.Join("; ", row.Ends.Select(end => end.Struck is null ? RegisterWords.Ending(end) : RegisterTexts.FormatStruckOutEnding(RegisterWords.Ending(end)))), row.Outcome, facts.Note ?? "",
-                row.Struck?.By ?? "", row.Struck is { } struck ? RegisterWords.Stamp(struck.At) : "", row.Struck?.Reason ?? "",
-                row.Author, RegisterWords.Stamp(row.Written), facts.Control.ToString(), row.Entry.ToString(),
+                row.Struck?.By ?? "", row.Struck is { } struck ? Stamp(struck.At) : "", row.Struck?.Reason ?? "",
+                row.Author, Stamp(row.Written), facts.Control.ToString(), row.Entry.ToString(),
             ]);
         }
 
         return text.ToString();
     }
+
+    private static string Stamp(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture) + " UTC";
 
     private static string Day(DateOnly? day) => day is { } known ? Say.IsoDay(known) : string.Empty;
 

@@ -63,7 +63,7 @@ public static class RegisterHtml
         {
             Parts(page, gone || end.Struck is not null, (RegisterTexts.End, RegisterWords.Ending(end)));
             if (end.Struck is { } struck && !gone)
-                page.Element("div", RegisterTexts.FormatStruckBy(struck.By, RegisterWords.Stamp(struck.At), struck.Reason), "strike");
+                page.Element("div", RegisterTexts.FormatStruckBy(struck.By, Say.MomentUtc(struck.At), struck.Reason), "strike");
         }
 
         Parts(page, false, (RegisterTexts.Outcome, row.Outcome));

@@ -53,13 +53,10 @@ public static class RegisterWords
         if (row.Struck is not { } struck)
             return string.Empty;
         return row.State == RegisterState.Struck
-            ? RegisterTexts.FormatStruckBy(struck.By, Stamp(struck.At), struck.Reason)
-            : RegisterTexts.FormatReplacedBy(struck.By, Stamp(struck.At), struck.Reason);
+            ? RegisterTexts.FormatStruckBy(struck.By, Say.MomentUtc(struck.At), struck.Reason)
+            : RegisterTexts.FormatReplacedBy(struck.By, Say.MomentUtc(struck.At), struck.Reason);
     }
 
     /// <summary>Who wrote it down, and when.</summary>
-    public static string Written(RegisterRow row) => $"{row.Author}, {Stamp(row.Written)}";
-
-    /// <summary>A moment in UTC, to the minute: the register must read the same everywhere.</summary>
-    public static string Stamp(DateTimeOffset at) => at.UtcDateTime.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " UTC";
+    public static string Written(RegisterRow row) => $"{row.Author}, {Say.MomentUtc(row.Written)}";
 }

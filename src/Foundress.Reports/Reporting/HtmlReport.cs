@@ -22,10 +22,10 @@ public static class HtmlReport
         ReportCheck.Require(report);
         var page = new Html();
         page.Raw($"<!doctype html>\n<html lang=\"{Languages.Current.Code}\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
-        page.Element("title", ReportTexts.FormatPageTitle(report.Operation, LevelText.Day(report.From), LevelText.Day(report.To)));
+        page.Element("title", ReportTexts.FormatPageTitle(report.Operation, Say.Day(report.From), Say.Day(report.To)));
         page.Raw("<style>\n").Raw(Stylesheet.Strip).Raw(Stylesheet.Report).Raw("</style>\n</head>\n<body>\n<header>\n");
         page.Element("h1", report.Operation);
-        page.Element("p", WordTexts.FormatFromTo(LevelText.Day(report.From), LevelText.Day(report.To)), "span");
+        page.Element("p", WordTexts.FormatFromTo(Say.Day(report.From), Say.Day(report.To)), "span");
         if (report.Invented)
             page.Element("p", ReportWords.Invented, "invented");
         page.Element("p", ReportWords.Scale(report, culture));
@@ -98,7 +98,7 @@ public static class HtmlReport
             "#" + ReportTexts.Above, "#" + ReportTexts.Unclear, "#" + ReportTexts.Below);
         foreach (var day in apiary.Days)
         {
-            page.Row(LevelText.Day(day.On), day.Method, Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
+            page.Row(Say.Day(day.On), day.Method, Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
                 ReportWords.Reading(day, culture), Count(day.Over, culture), Count(day.Unclear, culture), Count(day.Below, culture));
         }
 
@@ -149,7 +149,7 @@ public static class HtmlReport
             for (var i = 0; i < colony.Jars.Count; i++)
             {
                 var jar = colony.Jars[i];
-                page.Row(i == 0 ? name : "", LevelText.Day(jar.On), jar.Method, Count(jar.Mites, culture), Count(jar.Bees, culture),
+                page.Row(i == 0 ? name : "", Say.Day(jar.On), jar.Method, Count(jar.Mites, culture), Count(jar.Bees, culture),
                     LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Brief(jar.Standing));
             }
         }
@@ -168,7 +168,7 @@ public static class HtmlReport
             foreach (var other in colony.Others)
             {
                 var reading = other.Reading;
-                page.Row(colony.Name, LevelText.Day(other.On), reading.Method, OtherText.Reading(reading, culture), reading.Counted,
+                page.Row(colony.Name, Say.Day(other.On), reading.Method, OtherText.Reading(reading, culture), reading.Counted,
                     OtherText.Total(reading, culture), reading.Voids.Count > 0 ? $"{OtherText.Standing(reading)}: {string.Join(" ", reading.Voids)}" : OtherText.Standing(reading));
             }
         }

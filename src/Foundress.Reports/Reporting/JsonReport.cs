@@ -1,8 +1,8 @@
 using System.Text.Json;
 using Foundress.Book.Judging;
 using Foundress.Book.Reporting;
-using Foundress.Book.Wording;
 using Foundress.Book.Seasons;
+using Foundress.Book.Wording;
 using Foundress.Reports.Reporting.Json;
 using Foundress.Science.Judging;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Reporting;
+using Foundress.Book.Wording;
 using Foundress.Reports.Drawing;
-using Foundress.Reports.Wording;
 
 namespace Foundress.Reports.Reporting;
 
@@ -23,7 +23,7 @@ internal static class ReportCheck
                     || !StripCheck.IsLevel(day.Bees) || day.Lower is null != day.Upper is null || day.Lower > day.Upper)
                 {
                     throw new ArgumentException(
-                        string.Create(CultureInfo.InvariantCulture, $"The total of {apiary.Name} on {LevelText.Day(day.On)} has level {day.Level} with interval {day.Lower} to {day.Upper}: all must be finite and not negative, the lower end first, and both ends or none given."),
+                        string.Create(CultureInfo.InvariantCulture, $"The total of {apiary.Name} on {Say.IsoDay(day.On)} has level {day.Level} with interval {day.Lower} to {day.Upper}: all must be finite and not negative, the lower end first, and both ends or none given."),
                         nameof(report));
                 }
             }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Foundress.Book.Reporting;
 using Foundress.Book.Seasons;
+using Foundress.Book.Wording;
 using Foundress.Reports.Drawing;
 using Foundress.Reports.Wording;
 
@@ -20,7 +21,7 @@ public static class TextReport
     {
         ReportCheck.Require(report);
         var text = new StringBuilder();
-        var title = ReportTexts.FormatTitleOfDays(report.Operation, LevelText.Day(report.From), LevelText.Day(report.To));
+        var title = ReportTexts.FormatTitleOfDays(report.Operation, Say.Day(report.From), Say.Day(report.To));
         Line(text, Clean(title));
         Line(text, new string('=', Math.Min(Width, Clean(title).Length)));
         if (report.Invented)
@@ -57,7 +58,7 @@ public static class TextReport
             ">" + ReportTexts.Above, ">" + ReportTexts.Unclear, ">" + ReportTexts.Below);
         foreach (var day in apiary.Days)
         {
-            days.Add(LevelText.Day(day.On), Clean(day.Method), Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
+            days.Add(Say.Day(day.On), Clean(day.Method), Count(day.Jars, culture), Count(day.Mites, culture), Count(day.Bees, culture),
                 ReportWords.Reading(day, culture), Count(day.Over, culture), Count(day.Unclear, culture), Count(day.Below, culture));
         }
 
@@ -79,7 +80,7 @@ public static class TextReport
         {
             foreach (var other in colony.Others)
             {
-                others.Add(Clean(colony.Name), LevelText.Day(other.On), other.Reading.Method, OtherText.Reading(other.Reading, culture), other.Reading.Counted,
+                others.Add(Clean(colony.Name), Say.Day(other.On), other.Reading.Method, OtherText.Reading(other.Reading, culture), other.Reading.Counted,
                     OtherText.Total(other.Reading, culture), OtherText.Standing(other.Reading));
             }
         }
@@ -92,7 +93,7 @@ public static class TextReport
         var name = first ? Clean(colony.Name) : "";
         if (first && colony.Fate is { } fate)
             name += $" ({Clean(fate)})";
-        table.Add(name, LevelText.Day(jar.On), Clean(jar.Method), Count(jar.Mites, culture), Count(jar.Bees, culture),
+        table.Add(name, Say.Day(jar.On), Clean(jar.Method), Count(jar.Mites, culture), Count(jar.Bees, culture),
             LevelText.Reading(jar.Level, jar.Lower, jar.Upper, culture), Words.Brief(jar.Standing));
     }
 

@@ -31,9 +31,6 @@ public static class LevelText
     /// <param name="culture">Whose numbers to write.</param>
     public static string Chance(double chance, CultureInfo culture) => Say.InHundred(Science.Chance.Of(chance), culture);
 
-    /// <summary>A day in ISO 8601.</summary>
-    public static string Day(DateOnly day) => Say.Day(day);
-
     /// <summary>Two days with what lies between them; one day by itself.</summary>
-    internal static string Days(DateOnly from, DateOnly to) => from == to ? Day(from) : WordTexts.FormatFromTo(Day(from), Day(to));
+    internal static string Days(DateOnly from, DateOnly to) => from == to ? Say.Day(from) : WordTexts.FormatFromTo(Say.Day(from), Say.Day(to));
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Unicode;
 using Foundress.Book.Journal;
@@ -70,7 +69,7 @@ internal static class ExchangeReader
         if (ahead <= HybridClock.Tolerance || now.ToUnixTimeMilliseconds() < HybridClock.Earliest)
             return null;
         var days = ahead / HybridClock.Tolerance;
-        return Plural.Pick(days, ExchangeTexts.FormatClockAhead(days, now.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
+        return Plural.Pick(days, ExchangeTexts.FormatClockAhead(days, Say.Day(DateOnly.FromDateTime(now.UtcDateTime))));
     }
 
     private static JsonDocument Parse(ReadOnlyMemory<byte> utf8)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Wording;
 using Foundress.Web.Kit;
 using Foundress.Web.Shell;
 
@@ -53,9 +54,9 @@ public sealed class FormReader(FormDraft draft)
         if (!TryIso(draft[field], out var day))
             Add(field, FormTexts.NoDay);
         else if (day > latest)
-            Add(field, FormTexts.FormatDayInFuture(Words.Day(day), Words.Day(latest)));
+            Add(field, FormTexts.FormatDayInFuture(Say.Day(day), Say.Day(latest)));
         else if (day.Year < 1990)
-            Add(field, FormTexts.FormatDayBefore1990(Words.Day(day)));
+            Add(field, FormTexts.FormatDayBefore1990(Say.Day(day)));
         return day;
     }
 

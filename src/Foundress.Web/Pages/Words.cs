@@ -26,11 +26,14 @@ public static class Words
             : EntryTexts.FormatUnreadableKind(entry.Kind);
     }
 
+    /// <summary>When an entry was written, by the clock of who reads it.</summary>
+    public static string Written(Entry entry) => Say.Moment(entry.Clock.Instant.ToLocalTime());
+
     /// <summary>What no longer holds of an entry, and what holds instead: what, by whom and when.</summary>
     public static string Of(Superseded superseded, BookState state)
     {
         var what = superseded.Field is { } field ? IsNow(field, FieldValue(field, superseded.Now, state)) : HistoryTexts.Replaced;
-        var (author, when) = (superseded.By.Author, superseded.By.Clock.Instant.ToLocalTime().ToString("g", CultureInfo.CurrentCulture));
+        var (author, when) = (superseded.By.Author, Written(superseded.By));
         return superseded.OtherDevice ? HistoryTexts.FormatSupersededElsewhere(what, author, when) : HistoryTexts.FormatSuperseded(what, author, when);
     }
 
@@ -89,9 +92,6 @@ public static class Words
     /// <summary>An apiary's name, or a question mark when the book does not have it.</summary>
     public static string Name(ApiaryId apiary, BookState state) => state.Apiaries.TryGetValue(apiary, out var known) ? known.Name : "?";
 
-    /// <summary>A day as the device writes it.</summary>
-    public static string Day(DateOnly day) => day.ToString(EntryTexts.DayPattern, CultureInfo.CurrentCulture);
-
     /// <summary>What happened to a queen, in a few words after a colon.</summary>
     public static string Of(QueenEvent happened) => happened switch
     {
@@ -142,7 +142,7 @@ public static class Words
         MiteFallRecord fall => Fallen(fall) + Tail(Void(fall)) + Tail(fall.Note),
         OpenedBroodRecord opened => Opened(opened) + Tail(opened.Note),
         ApiaryDays days => EntryTexts.FormatApiaryDays(Name(days.Apiary, state)),
-        DueSnoozed snoozed => EntryTexts.FormatPutOff(Day(snoozed.Until), OfferedWords.Shown(snoozed.Reason)),
+        DueSnoozed snoozed => EntryTexts.FormatPutOff(Say.Day(snoozed.Until), OfferedWords.Shown(snoozed.Reason)),
         PolicyRecord => EntryTexts.PolicyChanged,
         Strike strike => EntryTexts.FormatStruck(OfferedWords.Shown(strike.Reason)),
         _ => record.GetType().Name,
@@ -166,7 +166,7 @@ public static class Words
     {
         var parts = new List<string>();
         if (control.PlannedEnd is { } end)
-            parts.Add(end == control.Start ? EntryTexts.DoneInADay : EntryTexts.FormatToComeOut(Day(end)));
+            parts.Add(end == control.Start ? EntryTexts.DoneInADay : EntryTexts.FormatToComeOut(Say.Day(end)));
         parts.AddRange(new[] { control.Quantity, control.Batch is { } batch ? EntryTexts.FormatBatch(batch) : null, control.Note }.Where(part => !string.IsNullOrWhiteSpace(part)).OfType<string>());
         return string.Join(", ", parts);
     }
@@ -183,7 +183,7 @@ public static class Words
     }
 
     private static string Uses(ControlPlanRecord plan, BookState state) =>
-        string.Join("; ", plan.Uses.Select(use => EntryTexts.FormatPlannedUse(ControlTitle(use.Agent, state), Day(use.Start))));
+        string.Join("; ", plan.Uses.Select(use => EntryTexts.FormatPlannedUse(ControlTitle(use.Agent, state), Say.Day(use.Start))));
 
     private static string Fallen(MiteFallRecord fall)
     {

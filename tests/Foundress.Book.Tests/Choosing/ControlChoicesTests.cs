@@ -71,14 +71,14 @@ public sealed class ControlChoicesTests
     {
         var on = August with { SupersOn = true, HarvestOn = Day.AddDays(10) };
 
-        Against("thymol", on, Ground.Supers, "Supers are on. Not in a honey flow. Supers come off on 2026-08-11.");
+        Against("thymol", on, Ground.Supers, "Supers are on. Not in a honey flow. Supers come off on 11 Aug 2026.");
         Asks("flumethrin-strips", on, Ground.Supers, "Read the label");
         Asks("amitraz-strips", on with { Jurisdiction = null }, Ground.Supers, "your country is not set");
         Assert.Equal(Workability.Workable, Offer("formic-acid-short", on with { Jurisdiction = Jurisdiction.UnitedStates }).Workability);
         Assert.Empty(Offer("queen-caging", on).Against);
 
         var spring = August with { Phase = SeasonPhase.Increase, SupersDue = Day.AddDays(60) };
-        Against("amitraz-strips", spring, Ground.Supers, "it would be over on 2026-09-26, and supers must wait 14 days more");
+        Against("amitraz-strips", spring, Ground.Supers, "it would be over on 26 Sep 2026, and supers must wait 14 days more");
         Assert.Equal(Workability.Workable, Offer("amitraz-strips", spring with { SupersDue = Day.AddDays(70) }).Workability);
         Asks("amitraz-strips", spring with { SupersDue = null }, Ground.Supers, "enter when supers are to go on");
     }
@@ -87,9 +87,9 @@ public sealed class ControlChoicesTests
     public void For_HotSpellForetold_RulesOutFormicAcidOnTheFirstDayOnly()
     {
         var hot = August with { Temperatures = Forecast(0, 33) };
-        Against("formic-acid-short", hot, Ground.Temperature, "at most 29.5 °C as the highest of the day; foretold on 2026-08-01: 33 °C");
+        Against("formic-acid-short", hot, Ground.Temperature, "at most 29.5 °C as the highest of the day; foretold on 1 Aug 2026: 33 °C");
         Assert.Equal(Workability.Workable, Offer("formic-acid-short", August with { Temperatures = Forecast(4, 32) }).Workability);
-        Against("thymol", August with { Temperatures = Forecast(4, 32) }, Ground.Temperature, "foretold on 2026-08-05: 32 °C");
+        Against("thymol", August with { Temperatures = Forecast(4, 32) }, Ground.Temperature, "foretold on 5 Aug 2026: 32 °C");
 
         ITemperatures Forecast(int day, double high) =>
             new TemperatureForecast(new Dictionary<DateOnly, DayTemperatures> { [Day.AddDays(day)] = new(18, high) }, new MonthlyNormals(Lows, Highs));
@@ -110,7 +110,7 @@ public sealed class ControlChoicesTests
         _scene.Book.Write(new ControlEnded(use.Control, Day.AddDays(-298)));
         var after = August with { Courses = _scene.Book.State.CoursesOf(_scene.Colonies[0]) };
 
-        Against("flumethrin-strips", after, Ground.Rotation, "The same group, pyrethroids (group 3A), was used last time (Tau-fluvalinate strips, over on 2025-10-07)");
+        Against("flumethrin-strips", after, Ground.Rotation, "The same group, pyrethroids (group 3A), was used last time (Tau-fluvalinate strips, over on 7 Oct 2025)");
         Assert.Equal(Workability.Workable, Offer("amitraz-strips", after).Workability);
 
         _scene.Use("oxalic-acid-trickle", Day.AddDays(-220), 0);
@@ -122,7 +122,7 @@ public sealed class ControlChoicesTests
     {
         var use = _scene.Use("formic-acid-short", Day.AddDays(-20), 7);
         _scene.Book.Write(new ControlEnded(use.Control, Day.AddDays(-13)));
-        Against("formic-acid-short", August with { Courses = _scene.Book.State.CoursesOf(_scene.Colonies[0]) }, Ground.Interval, "the next use is usual from 2026-08-18 on (30 days)");
+        Against("formic-acid-short", August with { Courses = _scene.Book.State.CoursesOf(_scene.Colonies[0]) }, Ground.Interval, "the next use is usual from 18 Aug 2026 on (30 days)");
 
         _scene.Use("amitraz-strips", Day.AddDays(-5), 56);
         var running = August with { Courses = _scene.Book.State.CoursesOf(_scene.Colonies[0]) };
@@ -144,7 +144,7 @@ public sealed class ControlChoicesTests
 
     [Fact]
     public void For_StripsThatWouldStayIntoTheCluster_AreRuledOut() =>
-        Against("amitraz-strips", August with { Start = new DateOnly(2026, 9, 20) }, Ground.Cluster, "The bees cluster from about 2026-11-01, before it would be over on 2026-11-15");
+        Against("amitraz-strips", August with { Start = new DateOnly(2026, 9, 20) }, Ground.Cluster, "The bees cluster from about 1 Nov 2026, before it would be over on 15 Nov 2026");
 
     [Fact]
     public void For_EveryOfferOfAcidVapour_ShowsItsCautionFirst() =>

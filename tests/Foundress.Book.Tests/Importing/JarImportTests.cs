@@ -91,8 +91,8 @@ public sealed class JarImportTests
     [InlineData("Home,1,2026-07-01 10:30,alcohol-wash,4,310", "Leave out the time")]
     [InlineData("Home,1,2026-02-30,alcohol-wash,4,310", "no such day")]
     [InlineData("Home,1,46204,alcohol-wash,4,310", "spreadsheet's own day number")]
-    [InlineData("Home,1,2026-09-02,alcohol-wash,4,310", "future (today is 2026-09-01)")]
-    [InlineData("Home,1,1979-12-31,alcohol-wash,4,310", "before 1980-01-01")]
+    [InlineData("Home,1,2026-09-02,alcohol-wash,4,310", "future (today is 1 Sep 2026)")]
+    [InlineData("Home,1,1979-12-31,alcohol-wash,4,310", "before 1 Jan 1980")]
     [InlineData("Home,1,2026-07-01,alcohol wahs,4,310", "did you mean 'alcohol-wash'?")]
     [InlineData("Home,1,2026-07-01,guesswork,4,310", "This method is not known. Known are alcohol-wash, sugar-shake, ether-roll.")]
     [InlineData(",1,2026-07-01,alcohol-wash,4,310", "apiary: The name is missing")]
@@ -149,7 +149,7 @@ public sealed class JarImportTests
         var colony = _scene.AddColony(home, "7");
         _scene.Write(new ColonyMoved(colony, hill, new DateOnly(2026, 6, 1)));
         _scene.Import(ImportScene.Header + "\nHome,7,2026-05-01,alcohol-wash,4,310\nHome,7,2026-07-01,alcohol-wash,4,310\nHill,7,2026-07-01,alcohol-wash,4,310\n", out var rejected);
-        Assert.Contains("On 2026-07-01 this colony stood in 'Hill', not in 'Home'", Assert.Single(rejected).Problems[0].Fix, StringComparison.Ordinal);
+        Assert.Contains("On 1 Jul 2026 this colony stood in 'Hill', not in 'Home'", Assert.Single(rejected).Problems[0].Fix, StringComparison.Ordinal);
         Assert.Equal(2, _scene.Book.State.JarsOf(colony).Count);
     }
 
@@ -159,7 +159,7 @@ public sealed class JarImportTests
         var home = _scene.AddApiary("Home");
         var colony = _scene.AddColony(home, "7");
         _scene.Write(new ColonyDied(colony, new DateOnly(2026, 6, 1)));
-        Assert.Contains("This colony ended on 2026-06-01", _scene.ProblemOf("Home,7,2026-07-01,alcohol-wash,4,310"), StringComparison.Ordinal);
+        Assert.Contains("This colony ended on 1 Jun 2026", _scene.ProblemOf("Home,7,2026-07-01,alcohol-wash,4,310"), StringComparison.Ordinal);
     }
 
     [Fact]

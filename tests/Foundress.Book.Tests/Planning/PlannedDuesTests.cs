@@ -35,7 +35,7 @@ public sealed class PlannedDuesTests
         Assert.DoesNotContain("search again", Assert.Single(Dues(Today)).Text, StringComparison.Ordinal);
 
         _scene.Book.Jar(_scene.Colonies[0], Today, 9);
-        Assert.Contains("1 jar came since it was worked out on 2026-07-20: search again", Assert.Single(Dues(Today)).Text, StringComparison.Ordinal);
+        Assert.Contains("1 jar came since it was worked out on 20 Jul 2026: search again", Assert.Single(Dues(Today)).Text, StringComparison.Ordinal);
 
         _scene.Book.Write(new InspectionRecord(_scene.Colonies[1], Today, FramesOfBees: 14, FramesOfBrood: 7, SupersOn: true));
         Assert.Contains("ruled out: Supers are on.", Assert.Single(Dues(Today)).Text, StringComparison.Ordinal);

@@ -25,7 +25,7 @@ public sealed class ReducedEffectsTests
         {
             Assert.Contains(
                 offers.Single(offer => offer.Agent.Id == agent).Against,
-                reason => reason.Text.StartsWith("The jars after Tau-fluvalinate strips of 2025-08-10 showed a reduced effect of pyrethroids (group 3A) in this apiary", StringComparison.Ordinal));
+                reason => reason.Text.StartsWith("The jars after Tau-fluvalinate strips of 10 Aug 2025 showed a reduced effect of pyrethroids (group 3A) in this apiary", StringComparison.Ordinal));
         }
 
         Assert.DoesNotContain(offers.Single(offer => offer.Agent.Id == "amitraz-strips").Against, reason => reason.Text.Contains("reduced effect", StringComparison.Ordinal));

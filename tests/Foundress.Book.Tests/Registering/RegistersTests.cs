@@ -30,7 +30,7 @@ public sealed class RegistersTests
         Assert.Equal(["Orchard"], row.Apiaries);
         Assert.Equal((0, Today.AddDays(-15)), (row.WithdrawalDays, row.WithdrawalOver));
         Assert.Equal("Pads|1 pad|B7|Shop, Street 1|invoice 12|Dr. Who|Ann", string.Join('|', row.Facts.Product, row.Facts.Quantity, row.Facts.Batch, row.Facts.Supplier, row.Facts.ProofOfPurchase, row.Facts.Prescriber, row.Facts.By));
-        Assert.StartsWith("1 jar of 2026-07-20: 12 mites in 300 bees, 4.0 per 100.", row.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("1 jar of 20 Jul 2026: 12 mites in 300 bees, 4.0 per 100.", row.Reason, StringComparison.Ordinal);
         Assert.True(row.IsSubstance);
         Assert.NotEmpty(row.Outcome);
     }

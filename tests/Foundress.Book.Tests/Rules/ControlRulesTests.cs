@@ -85,7 +85,7 @@ public sealed class ControlRulesTests
     {
         _scene.Book.Write(new InspectionRecord(_scene.Colonies[0], Day.AddDays(-5), FramesOfBees: 10, FramesOfBrood: 4));
 
-        Doubted(Use("oxalic-acid-trickle", 0), "agent", "had 4 frames of brood on 2026-07-15");
+        Doubted(Use("oxalic-acid-trickle", 0), "agent", "had 4 frames of brood on 15 Jul 2026");
     }
 
     [Fact]
@@ -125,7 +125,7 @@ public sealed class ControlRulesTests
     {
         _scene.Book.Write(new ColonyDied(_scene.Colonies[0], Day.AddDays(-3)));
 
-        Doubted(Use("thymol", 28), "start", "died on 2026-07-17");
+        Doubted(Use("thymol", 28), "start", "died on 17 Jul 2026");
     }
 
     [Fact]

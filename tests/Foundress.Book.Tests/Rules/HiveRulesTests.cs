@@ -67,7 +67,7 @@ public sealed class HiveRulesTests
     public void Check_AfterItsDeath_IsDoubted()
     {
         _book.Write(new ColonyDied(_colony, July));
-        Assert.Contains("died on 2026-07-01", Doubt(new QueenRecord(_colony, July.AddDays(1), QueenEvent.Lost)), StringComparison.Ordinal);
+        Assert.Contains("died on 1 Jul 2026", Doubt(new QueenRecord(_colony, July.AddDays(1), QueenEvent.Lost)), StringComparison.Ordinal);
     }
 
     private IReadOnlyList<Problem> Check(Record record) => RecordRules.Check(record, _book.State, TestBook.Knowledge, TestBook.Today);

@@ -70,7 +70,7 @@ public sealed class RecordRulesTests
         _book.Write(new ColonyDied(_colony, new DateOnly(2026, 7, 1)));
         var problem = Assert.Single(Check(Jar() with { Colony = _colony }));
         Assert.Equal(Gravity.Doubt, problem.Gravity);
-        Assert.Contains("2026-07-01", problem.Message, StringComparison.Ordinal);
+        Assert.Contains("1 Jul 2026", problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -35,6 +35,6 @@ public sealed class SeasonStripTableTests
     {
         var rows = SeasonStripTable.Rows(Invented.Southern(), CultureInfo.GetCultureInfo("de-DE"));
         Assert.Contains(rows, row => row.Finding == "act above 2,5");
-        Assert.All(rows, row => Assert.Matches("^[0-9]{4}-[0-9]{2}-[0-9]{2}", row.When));
+        Assert.All(rows, row => Assert.Matches("^[0-9]{1,2} [A-Z][a-z]{2,3} [0-9]{4}", row.When));
     }
 }

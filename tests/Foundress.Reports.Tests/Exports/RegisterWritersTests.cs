@@ -26,7 +26,7 @@ public sealed class RegisterWritersTests
         var table = RegisterHtml.Table(Written("2 strips", struck: true));
         Assert.Contains("<tr class=\"gone\">", table, StringComparison.Ordinal);
         Assert.Contains("<del>", table, StringComparison.Ordinal);
-        Assert.Contains("Struck out by tester on 1970-01-01 00:00 UTC: wrong hive", table, StringComparison.Ordinal);
+        Assert.Contains("Struck out by tester on 1 Jan 1970, 00:00 UTC: wrong hive", table, StringComparison.Ordinal);
     }
 
     [Fact]

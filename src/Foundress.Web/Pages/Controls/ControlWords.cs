@@ -1,6 +1,7 @@
 using Foundress.Book.Proving;
 using Foundress.Book.Registering;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Reports.Registering;
 
 namespace Foundress.Web.Pages.Controls;
@@ -31,10 +32,10 @@ public static class ControlWords
     public static string Ending(Course course) => course.Ending switch
     {
         CourseEnding.Open => ControlTexts.EndingOpen,
-        CourseEnding.AsPlanned => course.End == course.Start ? ControlTexts.EndingDone : ControlTexts.FormatEndingOver(Words.Day(course.End!.Value)),
-        CourseEnding.StoppedEarly => ControlTexts.FormatEndingStopped(Words.Day(course.End!.Value)),
-        CourseEnding.Partial => ControlTexts.FormatEndingInPart(Words.Day(course.End!.Value)),
-        _ => ControlTexts.FormatEndingColonyEnded(Words.Day(course.End!.Value)),
+        CourseEnding.AsPlanned => course.End == course.Start ? ControlTexts.EndingDone : ControlTexts.FormatEndingOver(Say.Day(course.End!.Value)),
+        CourseEnding.StoppedEarly => ControlTexts.FormatEndingStopped(Say.Day(course.End!.Value)),
+        CourseEnding.Partial => ControlTexts.FormatEndingInPart(Say.Day(course.End!.Value)),
+        _ => ControlTexts.FormatEndingColonyEnded(Say.Day(course.End!.Value)),
     };
 
     /// <summary>The days of a use, as they were; as they are planned while it is at work.</summary>
@@ -44,16 +45,16 @@ public static class ControlWords
     {
         var facts = control.Facts;
         var courses = state.CoursesOf(control);
-        var from = Words.Day(facts.Start);
+        var from = Say.Day(facts.Start);
         if (courses.Any(course => course.Ending == CourseEnding.Open))
         {
             return facts.PlannedEnd is not { } planned ? ControlTexts.FormatDaysOpenNoEnd(from)
-                : courses.Any(course => course.Ending != CourseEnding.Open) ? ControlTexts.FormatDaysOpenSomeOver(from, Words.Day(planned))
-                : ControlTexts.FormatDaysOpenNoEndYet(from, Words.Day(planned));
+                : courses.Any(course => course.Ending != CourseEnding.Open) ? ControlTexts.FormatDaysOpenSomeOver(from, Say.Day(planned))
+                : ControlTexts.FormatDaysOpenNoEndYet(from, Say.Day(planned));
         }
 
         var last = courses.Count == 0 ? facts.PlannedEnd ?? facts.Start : courses.Max(course => course.End ?? facts.Start);
-        var days = last == facts.Start ? from : ControlTexts.FormatDaysFromTo(from, Words.Day(last));
+        var days = last == facts.Start ? from : ControlTexts.FormatDaysFromTo(from, Say.Day(last));
         if (courses.Any(course => course.Ending == CourseEnding.StoppedEarly))
             days = courses.All(course => course.Ending == CourseEnding.StoppedEarly) ? ControlTexts.FormatDaysStopped(days) : ControlTexts.FormatDaysStoppedInSome(days);
         return courses.Any(course => course.Ending == CourseEnding.Partial) ? ControlTexts.FormatDaysInPart(days) : days;
