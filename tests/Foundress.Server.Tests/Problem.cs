@@ -10,6 +10,7 @@ internal static class Problem
     public static async Task IsAsync(HttpStatusCode status, string words, HttpResponseMessage answer)
     {
         Assert.Equal(status, answer.StatusCode);
+        Assert.Equal(status == HttpStatusCode.Unauthorized, answer.Headers.WwwAuthenticate.Count > 0);
         Assert.Equal("application/problem+json", answer.Content.Headers.ContentType?.MediaType);
         var problem = await answer.Content.ReadFromJsonAsync<JsonElement>();
         Assert.Contains(words, problem.GetProperty("detail").GetString(), StringComparison.Ordinal);

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using Foundress.Server.Problems;
+using Foundress.Server.Security;
 using Microsoft.AspNetCore.Http.Features;
 
 namespace Foundress.Server.Accounts;
@@ -14,7 +15,7 @@ internal static class Body
     /// <exception cref="RequestProblemException">It is no such form; the message names the field.</exception>
     public static async Task<T> ReadAsync<T>(HttpContext http, JsonTypeInfo<T> type)
     {
-        // Rights were looked at before: what comes in slowly must not outlast them by much.
+        // A form is short; whoever sends more holds the server up.
         if (http.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } size)
             size.MaxRequestBodySize = GreatestForm;
         if (!http.Request.HasJsonContentType())
@@ -22,6 +23,7 @@ internal static class Body
         try
         {
             using var document = await JsonDocument.ParseAsync(http.Request.Body, default, http.RequestAborted);
+            await StillAllowed.CheckAsync(http);
             var sent = document.RootElement;
             if (sent.ValueKind != JsonValueKind.Object)
                 throw Bad(AccountTexts.NotAnObject);

@@ -2,6 +2,7 @@ using System.Globalization;
 using Foundress.Server.Accounts;
 using Foundress.Server.Exchange;
 using Foundress.Server.Problems;
+using Foundress.Server.Security;
 using Foundress.Storage;
 
 namespace Foundress.Server.Endpoints;
@@ -46,6 +47,7 @@ internal static class EntryEndpoints
                 StatusCodes.Status400BadRequest, EndpointTexts.FormatNotWhole(error.Message));
         }
 
+        await StillAllowed.CheckAsync(http);
         var exchange = ExchangeReader.Read(operation, body.GetBuffer().AsMemory(0, (int)body.Length), await store.NowAsync(cancellation));
         if (http.RequestServices.GetService<EntryGate>() is { } gate)
             exchange = await gate.SiftAsync(http, operation, exchange);

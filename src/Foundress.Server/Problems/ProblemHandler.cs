@@ -1,4 +1,5 @@
 using Foundress.Accounts;
+using Foundress.Server.Security;
 using Foundress.Storage;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Mvc;
@@ -40,6 +41,8 @@ internal sealed partial class ProblemHandler(ILogger<ProblemHandler> log) : IExc
             LogStorage(storage.Fault);
         else if (status == StatusCodes.Status500InternalServerError && !http.RequestAborted.IsCancellationRequested)
             LogUnforeseen(exception.GetType(), exception.StackTrace);
+        if (status == StatusCodes.Status401Unauthorized)
+            http.Response.Headers.WWWAuthenticate = Refusal.Challenge;
         // In this form whatever form the caller likes best: a calendar program or a browser must see the reason, too.
         await TypedResults.Problem(new ProblemDetails { Status = status, Title = title, Detail = detail }).ExecuteAsync(http);
         return true;

@@ -14,7 +14,7 @@ internal sealed class AccessAnswers : IAuthorizationMiddlewareResultHandler
             return next(context);
         var refusal = context.Features.Get<Refusal>() ?? new Refusal(StatusCodes.Status403Forbidden, AccessTexts.NobodyMay);
         if (refusal.Status == StatusCodes.Status401Unauthorized)
-            context.Response.Headers[HeaderNames.WWWAuthenticate] = "Bearer realm=\"Foundress\"";
+            context.Response.Headers[HeaderNames.WWWAuthenticate] = Refusal.Challenge;
         return ProblemAnswer.WriteAsync(context, refusal.Status, refusal.Detail);
     }
 }

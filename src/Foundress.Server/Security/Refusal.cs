@@ -3,4 +3,8 @@ namespace Foundress.Server.Security;
 /// <summary>Why somebody was not let through.</summary>
 /// <param name="Status">The HTTP status.</param>
 /// <param name="Detail">The message.</param>
-internal sealed record Refusal(int Status, string Detail);
+internal sealed record Refusal(int Status, string Detail)
+{
+    /// <summary>The header that every answer of status 401 must have (RFC 9110, 11.6.1).</summary>
+    public const string Challenge = "Bearer realm=\"Foundress\"";
+}

@@ -139,6 +139,24 @@ public abstract class EntryGateTests(ClubSite site)
     }
 
     [Fact]
+    public async Task Sender_RightsTakenAwayWhileTheySend_NothingOfItIsKept()
+    {
+        var (keeper, helper, other) = await PeopleAsync("slow");
+        using var phone = helper.ByDeviceAlone();
+        var role = $"operations/slow/people/{helper.Id}";
+        Assert.Equal(HttpStatusCode.OK, (await phone.SendSlowlyAsync("slow", () => Task.CompletedTask, helper.Entry(1, "slow"))).StatusCode);
+        await Problem.IsAsync(HttpStatusCode.Forbidden, "reader", await phone.SendSlowlyAsync("slow", () => keeper.PutAsync(role, new { role = "reader" }), helper.Entry(2, "slow")));
+        await keeper.PutAsync(role, new { role = "helper" });
+        var device = (await helper.ReadAsync("account/devices"))[0].GetProperty("id").GetGuid();
+        await Problem.IsAsync(HttpStatusCode.Unauthorized, "stays on it", await phone.SendSlowlyAsync("slow", () => keeper.DeleteAsync($"{role}/devices/{device}"), helper.Entry(3, "slow")));
+        using var session = other.BySessionAlone();
+        await Problem.IsAsync(
+            HttpStatusCode.Unauthorized, "",
+            await session.SendSlowlyAsync("slow", () => other.PostAsync("account/password", new { present = ClubSite.Password, @new = "other words in a row" }), other.Entry(4, "slow")));
+        Assert.Single(await BookAsync("slow"));
+    }
+
+    [Fact]
     public async Task LastKeeper_CannotBeRemovedOrDemoted()
     {
         var (keeper, helper, _) = await PeopleAsync("last");

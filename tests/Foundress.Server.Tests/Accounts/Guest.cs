@@ -19,7 +19,7 @@ internal sealed class Guest : IDisposable
     public Guest(Uri site)
     {
         _site = site;
-        _http = new HttpClient(new HttpClientHandler { CookieContainer = _cookies }) { BaseAddress = new Uri(site, "api/v1/") };
+        _http = new HttpClient(new SocketsHttpHandler { CookieContainer = _cookies, Expect100ContinueTimeout = TimeSpan.FromMinutes(5) }) { BaseAddress = new Uri(site, "api/v1/") };
         _http.DefaultRequestHeaders.Add("Origin", site.GetLeftPart(UriPartial.Authority));
         _http.DefaultRequestHeaders.Add("Sec-Fetch-Site", "same-origin");
     }
@@ -93,6 +93,16 @@ internal sealed class Guest : IDisposable
         using var content = new ByteArrayContent(EntryJson.WriteMany(entries));
         content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
         return await _http.PostAsync($"operations/{operation}/entries", content);
+    }
+
+    /// <summary>Begins to send entries, and goes on once the server waits for them and something else has happened.</summary>
+    public async Task<HttpResponseMessage> SendSlowlyAsync(string operation, Func<Task> meanwhile, params Entry[] entries)
+    {
+        using var content = new HeldContent(EntryJson.WriteMany(entries), meanwhile);
+        using var request = new HttpRequestMessage(HttpMethod.Post, $"operations/{operation}/entries") { Content = content };
+        // The server says "go on" when it begins to read, which is after it has looked at who asks.
+        request.Headers.ExpectContinue = true;
+        return await _http.SendAsync(request);
     }
 
     /// <summary>An entry in their name on their device.</summary>
