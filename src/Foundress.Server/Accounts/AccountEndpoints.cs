@@ -21,7 +21,8 @@ internal static class AccountEndpoints
         account.MapGet("/devices", DevicesAsync);
         account.MapPost("/devices", async (HttpContext http, Entrance entrance) =>
         {
-            await entrance.EnrolAsync(http, Caller.Known(http).Standing, await Body.ReadAsync(http, AccountsJson.Default.DeviceForm));
+            var form = await Body.ReadAsync(http, AccountsJson.Default.DeviceForm);
+            await entrance.EnrolAsync(http, Caller.Known(http).Standing, form);
             return TypedResults.NoContent();
         });
         account.MapDelete("/devices/{device:guid}", async (Guid device, HttpContext http, Devices devices, People people) =>

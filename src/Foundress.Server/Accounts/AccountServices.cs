@@ -73,6 +73,13 @@ internal static class AccountServices
             cookie.ExpireTimeSpan = Session;
             cookie.SlidingExpiration = true;
             cookie.Events.OnValidatePrincipal = ValidateAsync;
+            // Renewed the first time already, or replaced since by another's sign-in, which must stand.
+            cookie.Events.OnCheckSlidingExpiration = static context =>
+            {
+                if (StillAllowed.IsAsking(context.HttpContext))
+                    context.ShouldRenew = false;
+                return Task.CompletedTask;
+            };
         });
         // Holds the challenge of a passkey while the person touches their key.
         authentication.AddCookie(IdentityConstants.TwoFactorUserIdScheme, cookie =>

@@ -20,16 +20,29 @@ internal static class Body
             size.MaxRequestBodySize = GreatestForm;
         if (!http.Request.HasJsonContentType())
             throw new RequestProblemException(StatusCodes.Status415UnsupportedMediaType, AccountTexts.SendObject);
+        using var document = await ParseAsync(http);
+        await StillAllowed.CheckAsync(http);
+        var sent = document.RootElement;
+        if (sent.ValueKind != JsonValueKind.Object)
+            throw Bad(AccountTexts.NotAnObject);
+        if (type.Properties.FirstOrDefault(field => field.IsRequired && !sent.TryGetProperty(field.Name, out _)) is { } missing)
+            throw Bad(AccountTexts.FormatMissing(missing.Name));
         try
         {
-            using var document = await JsonDocument.ParseAsync(http.Request.Body, default, http.RequestAborted);
-            await StillAllowed.CheckAsync(http);
-            var sent = document.RootElement;
-            if (sent.ValueKind != JsonValueKind.Object)
-                throw Bad(AccountTexts.NotAnObject);
-            if (type.Properties.FirstOrDefault(field => field.IsRequired && !sent.TryGetProperty(field.Name, out _)) is { } missing)
-                throw Bad(AccountTexts.FormatMissing(missing.Name));
             return sent.Deserialize(type) ?? throw Bad(AccountTexts.NotAnObject);
+        }
+        catch (JsonException error)
+        {
+            // What it says itself names the inside of the server.
+            throw error.Path is null or "$" ? Bad(AccountTexts.NotAnObject) : Bad(AccountTexts.FormatNoSuchValue(error.Path.TrimStart('$', '.')));
+        }
+    }
+
+    private static async Task<JsonDocument> ParseAsync(HttpContext http)
+    {
+        try
+        {
+            return await JsonDocument.ParseAsync(http.Request.Body, default, http.RequestAborted);
         }
         catch (Exception error) when (error is InvalidDataException or InvalidOperationException)
         {
@@ -37,10 +50,7 @@ internal static class Body
         }
         catch (JsonException error)
         {
-            // What it says itself names the inside of the server.
-            throw Bad(error.Path is null or "$"
-                ? AccountTexts.FormatNotWholeJson((error.LineNumber ?? 0) + 1)
-                : AccountTexts.FormatNoSuchValue(error.Path.TrimStart('$', '.')));
+            throw Bad(AccountTexts.FormatNotWholeJson((error.LineNumber ?? 0) + 1));
         }
     }
 

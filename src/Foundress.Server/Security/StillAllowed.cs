@@ -10,6 +10,11 @@ namespace Foundress.Server.Security;
 /// </summary>
 internal static class StillAllowed
 {
+    private static readonly object Mark = new();
+
+    /// <summary>Whether the second question is under way: it must change nothing of what the answer will say.</summary>
+    public static bool IsAsking(HttpContext http) => http.Items.ContainsKey(Mark);
+
     /// <summary>Goes on when the caller may do now what they began, and where there are no accounts.</summary>
     /// <param name="http">The request, its body read.</param>
     /// <exception cref="RequestProblemException">They may not any more.</exception>
@@ -22,6 +27,7 @@ internal static class StillAllowed
         // Who somebody is, is found out once for the services of a request: new ones find it out anew.
         await using var anew = services.CreateAsyncScope();
         http.RequestServices = anew.ServiceProvider;
+        http.Items[Mark] = Mark;
         try
         {
             var caller = await evaluator.AuthenticateAsync(policy, http);
@@ -31,6 +37,7 @@ internal static class StillAllowed
         finally
         {
             http.RequestServices = services;
+            http.Items.Remove(Mark);
         }
 
         var refusal = http.Features.Get<Refusal>() ?? new Refusal(StatusCodes.Status403Forbidden, AccessTexts.NobodyMay);

@@ -47,6 +47,18 @@ public abstract class EntranceTests(ClubSite site)
         });
     }
 
+    [Fact]
+    public async Task SignIn_WhereAnOlderSessionIsDueForRenewal_IsTheOneThatStays()
+    {
+        var anna = await site.JoinAsync("Early Anna", "home", Role.Helper);
+        var ben = await site.JoinAsync("Late Ben", "home", Role.Helper);
+        site.Time.Advance(TimeSpan.FromHours(7));
+        var answer = await anna.PostAsync("account/sign-in", new { name = ben.Name, password = ClubSite.Password });
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.Single(answer.Headers.GetValues("Set-Cookie"), cookie => cookie.StartsWith("foundress=", StringComparison.Ordinal));
+        Assert.Equal(ben.Name, (await anna.ReadAsync("account")).GetProperty("name").GetString());
+    }
+
     [Theory]
     [InlineData("short", "at least 12")]
     [InlineData("aaaaaaaaaaaaaaaa", "same few characters")]

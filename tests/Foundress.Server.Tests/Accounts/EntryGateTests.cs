@@ -157,6 +157,19 @@ public abstract class EntryGateTests(ClubSite site)
     }
 
     [Fact]
+    public async Task Device_KeeperMadeHelperWhileTheySend_IsEnrolledByWhatTheyAreThen()
+    {
+        var (keeper, helper, _) = await PeopleAsync("slow device");
+        await keeper.PutAsync($"operations/slow device/people/{helper.Id}", new { role = "keeper" });
+        Assert.Equal("1 taken", await SendAsync(keeper, "slow device", keeper.Entry(1, "slow device") with { Device = "nobody's yet" }));
+        await Problem.IsAsync(
+            HttpStatusCode.Conflict, "holds records written on this device",
+            await helper.PostSlowlyAsync(
+                "account/devices", () => keeper.PutAsync($"operations/slow device/people/{helper.Id}", new { role = "helper" }),
+                JsonSerializer.SerializeToUtf8Bytes(new { name = "nobody's yet", label = "mine" })));
+    }
+
+    [Fact]
     public async Task LastKeeper_CannotBeRemovedOrDemoted()
     {
         var (keeper, helper, _) = await PeopleAsync("last");

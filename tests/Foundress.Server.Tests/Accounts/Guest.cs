@@ -96,10 +96,14 @@ internal sealed class Guest : IDisposable
     }
 
     /// <summary>Begins to send entries, and goes on once the server waits for them and something else has happened.</summary>
-    public async Task<HttpResponseMessage> SendSlowlyAsync(string operation, Func<Task> meanwhile, params Entry[] entries)
+    public Task<HttpResponseMessage> SendSlowlyAsync(string operation, Func<Task> meanwhile, params Entry[] entries) =>
+        PostSlowlyAsync($"operations/{operation}/entries", meanwhile, EntryJson.WriteMany(entries));
+
+    /// <summary>Begins to send something, and goes on once the server waits for it and something else has happened.</summary>
+    public async Task<HttpResponseMessage> PostSlowlyAsync(string path, Func<Task> meanwhile, ReadOnlyMemory<byte> json)
     {
-        using var content = new HeldContent(EntryJson.WriteMany(entries), meanwhile);
-        using var request = new HttpRequestMessage(HttpMethod.Post, $"operations/{operation}/entries") { Content = content };
+        using var content = new HeldContent(json, meanwhile);
+        using var request = new HttpRequestMessage(HttpMethod.Post, path) { Content = content };
         // The server says "go on" when it begins to read, which is after it has looked at who asks.
         request.Headers.ExpectContinue = true;
         return await _http.SendAsync(request);
