@@ -165,6 +165,7 @@ public sealed class LanguageTests : IDisposable
     {
         Assert.Equal(0, await _scene.RunGermanAsync("account", "add", "Anna", "--helper", "--administrator", "--operation", "north", "--data", _scene.Data));
         Assert.StartsWith("Anna wird Helfer/in in „north“ und Verwalter/in, wenn dieser Link einmal geöffnet wird, vor 8. Sep", _scene.Out, StringComparison.Ordinal);
+        Assert.Contains(" 2026, 09:00 UTC:\n", _scene.Out, StringComparison.Ordinal);
         Assert.Equal(0, await _scene.RunGermanAsync("account", "list", "--data", _scene.Data));
         Assert.Equal("Noch hat niemand einen Zugang.\n", _scene.Out);
     }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Foundress.Book.Wording;
 using Foundress.Cli.Running;
 using Foundress.Storage;
 using Foundress.Storage.Backups;
@@ -29,7 +30,7 @@ internal static class BackupCommand
                     around.Out.WriteLine(StoreCommandTexts.NoBackups);
                 else
                     foreach (var one in backups)
-                        around.Out.WriteLine(StoreCommandTexts.FormatBackupRow($"{one.Made:yyyy-MM-dd HH:mm:ss}Z", $"{one.Bytes,12}", one.File));
+                        around.Out.WriteLine(StoreCommandTexts.FormatBackupRow($"{Say.MomentUtc(one.Made),-23}", $"{one.Bytes,12}", one.File));
                 return ExitCodes.Fine;
             }
 

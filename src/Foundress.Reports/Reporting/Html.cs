@@ -1,10 +1,11 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using Foundress.Reports.Drawing;
 
 namespace Foundress.Reports.Reporting;
 
 /// <summary>Writes HTML as text; everything but <see cref="Raw"/> is escaped.</summary>
-internal sealed class Html
+internal sealed partial class Html
 {
     private readonly StringBuilder _text = new(16384);
     private char[] _kinds = [];
@@ -63,7 +64,7 @@ internal sealed class Html
         {
             _text.Append(_kinds[i] == '#' ? "<td class=\"number\">" : "<td>");
             if (_kinds[i] == '@')
-                Days(cells[i]);
+                Words(cells[i]);
             else
                 Markup.Escape(_text, cells[i]);
             _text.Append("</td>");
@@ -76,36 +77,26 @@ internal sealed class Html
     /// <summary>Closes the table.</summary>
     public Html EndTable() => Raw("</tbody>\n</table>\n</div>\n");
 
-    /// <summary>Writes text whose days and other short words are not broken at hyphens.</summary>
+    /// <summary>Writes text whose days, and short words with a hyphen in them, do not break at the end of a line.</summary>
     public Html Words(string text)
     {
-        const int longest = 12;
-        var first = true;
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        var written = 0;
+        foreach (var whole in Whole().EnumerateMatches(text))
         {
-            if (!first)
-                _text.Append(' ');
-            first = false;
-            if (word.Length > longest || !word.Contains('-', StringComparison.Ordinal))
-                Markup.Escape(_text, word);
-            else
-                Days(word);
+            Markup.Escape(_text, text[written..whole.Index]);
+            _text.Append("<span class=\"day\">");
+            written = whole.Index + whole.Length;
+            Markup.Escape(_text, text[whole.Index..written]);
+            _text.Append("</span>");
         }
 
+        Markup.Escape(_text, text[written..]);
         return this;
     }
 
-    private void Days(string cell)
-    {
-        var first = true;
-        foreach (var word in cell.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            _text.Append(first ? "<span class=\"day\">" : " <span class=\"day\">");
-            Markup.Escape(_text, word);
-            _text.Append("</span>");
-            first = false;
-        }
-    }
+    // "1 Mar 2027", "1. März 2027", "M1-25".
+    [GeneratedRegex(@"\b\d{1,2}\.? \p{L}{3,9}\.? \d{4}\b|(?<!\S)(?=\S*-)\S{1,12}(?!\S)", RegexOptions.CultureInvariant)]
+    private static partial Regex Whole();
 
     /// <inheritdoc/>
     public override string ToString() => _text.ToString();

@@ -59,8 +59,12 @@ public static class Words
         _ => HistoryTexts.FormatSettingIsNow(value),
     };
 
-    private static string? FieldValue(string field, string? value, BookState state) =>
-        field == "apiary" && Guid.TryParse(value, out var id) ? Name(new ApiaryId(id), state) : value;
+    private static string? FieldValue(string field, string? value, BookState state) => field switch
+    {
+        "apiary" when Guid.TryParse(value, out var id) => Name(new ApiaryId(id), state),
+        "on" when value is not null && FormReader.TryIso(value, out var day) => Say.Day(day),
+        _ => value,
+    };
 
     /// <summary>The day an entry speaks of; the day it was written when it names none.</summary>
     public static DateOnly DayOf(Entry entry) => RecordKinds.IsNewer(entry.Kind, entry.Schema) ? WrittenOn(entry) : RecordJson.TryRead(entry.Kind, entry.Payload, out _) switch

@@ -64,4 +64,12 @@ async function attempt(press, fault, work) {
   }
 }
 
-export const day = time => new Date(time).toLocaleString(culture, { dateStyle: 'medium', timeStyle: 'short' });
+const dayParts = new Intl.DateTimeFormat(culture, { day: 'numeric', month: 'short', year: 'numeric' });
+
+/** A moment as the app's own pages write it: in English the day before the month, on whichever side of an ocean. */
+export function day(time) {
+  const at = new Date(time);
+  const part = Object.fromEntries(dayParts.formatToParts(at).map(one => [one.type, one.value]));
+  const on = culture.startsWith('en') ? `${part.day} ${part.month} ${part.year}` : dayParts.format(at);
+  return `${on}, ${at.toLocaleTimeString(culture, { timeStyle: 'short' })}`;
+}
