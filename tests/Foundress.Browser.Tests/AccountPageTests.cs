@@ -38,7 +38,7 @@ public sealed class AccountPageTests(PublishedApp app)
         await helper.Page.GetByRole(AriaRole.Heading, new() { Name = "3 colonies" }).WaitForAsync();
 
         await keeper.Page.ReloadAsync();
-        await keeper.Page.GetByText("Ben Helper").First.WaitForAsync();
+        await keeper.Page.GetByLabel("Role of Ben Helper").WaitForAsync();
         Assert.Empty(keeper.Faults);
         Assert.Empty(helper.Faults);
     }

@@ -8,9 +8,6 @@ public sealed class AheadTests(PublishedApp app)
 {
     private const string NoWorkers = "delete window.Worker";
 
-    private const string HoldUp =
-        "() => { const post = Worker.prototype.postMessage, held = []; Worker.prototype.postMessage = function (...all) { held.push(() => post.apply(this, all)); }; window.letGo = () => { Worker.prototype.postMessage = post; held.forEach(one => one()); }; }";
-
     private static readonly LocatorWaitForOptions Long = new() { Timeout = 60_000 };
     private static readonly LocatorWaitForOptions Gone = new() { State = WaitForSelectorState.Detached, Timeout = 60_000 };
 
@@ -22,6 +19,7 @@ public sealed class AheadTests(PublishedApp app)
         var page = visitor.Page;
         await OrchardAsync(visitor, 2);
         await page.Locator(".tiles a").First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Colony 1", Exact = true }).WaitForAsync();
         await Sentence(page).WaitForAsync(Long);
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" })).ToHaveCountAsync(0);
         var said = await Sentence(page).InnerTextAsync();
@@ -56,23 +54,25 @@ public sealed class AheadTests(PublishedApp app)
         var page = visitor.Page;
         await OrchardAsync(visitor, 1);
         await page.Locator(".tiles a").First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Colony 1", Exact = true }).WaitForAsync();
         await Sentence(page).WaitForAsync(Long);
         var before = await Sentence(page).InnerTextAsync();
         Assert.Contains("Without a count in this apiary", before, StringComparison.Ordinal);
         var colony = new Uri(page.Url).AbsolutePath.Split('/')[^1];
 
         // A jar arrives from another device, with the worker held up: the earlier forecast stays, and says that it is one.
-        await page.EvaluateAsync(HoldUp);
+        await visitor.HoldWorkersAsync();
         host.Put("home", Jar(colony, 21));
         await visitor.GoAsync("settings");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync();
-        await page.GetByText("Kept on this device and copied").WaitForAsync();
+        await visitor.UntilExchangedAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync());
         await visitor.GoAsync("colony/" + colony);
         await page.GetByText("This one was made before the last entry.").WaitForAsync(Long);
         await Assertions.Expect(Sentence(page)).ToHaveTextAsync(before, new() { UseInnerText = true });
+        var room = await HeightAsync(page.Locator(".newsroom"));
 
-        await page.EvaluateAsync("letGo()");
+        await visitor.LetWorkersGoAsync();
         await page.GetByText("This one was made before the last entry.").WaitForAsync(Gone);
+        Assert.InRange(await HeightAsync(page.Locator(".newsroom")) - room, -32, 32);
         Assert.DoesNotContain("Without a count", await Sentence(page).InnerTextAsync(), StringComparison.Ordinal);
         Assert.Empty(visitor.Faults);
     }
@@ -86,11 +86,11 @@ public sealed class AheadTests(PublishedApp app)
         await using var visitor = await app.VisitAsync(host, width, height);
         var page = visitor.Page;
         await visitor.OpenAsync();
-        await page.EvaluateAsync(HoldUp);
+        await visitor.HoldWorkersAsync();
         await visitor.RegisterAsync("Brook side", "1-8");
         await page.GetByText("The forecast").First.WaitForAsync();
         var before = await TopAsync(page.Locator(".tiles"));
-        await page.EvaluateAsync("letGo()");
+        await visitor.LetWorkersGoAsync();
         await Sentence(page).WaitForAsync(Long);
         await page.Locator("progress").WaitForAsync(Gone);
         Assert.InRange(await TopAsync(page.Locator(".tiles")) - before, -32, 32);
@@ -104,6 +104,7 @@ public sealed class AheadTests(PublishedApp app)
         await using var visitor = await app.VisitAsync(host, 1440, 900);
         var page = visitor.Page;
         await visitor.OpenAsync();
+        await visitor.HoldWorkersAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the demo" }).ClickAsync();
         await page.GetByText("from seed 4711").WaitForAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "What lies ahead" }).ClickAsync();
@@ -116,9 +117,12 @@ public sealed class AheadTests(PublishedApp app)
         await visitor.GoAsync("ahead");
         await page.Locator("progress").WaitForAsync(Long);
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
+        await visitor.LetWorkersGoAsync();
         await page.Locator("progress").WaitForAsync(Gone);
+        await visitor.HoldWorkersAsync();
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^(Work out the forecasts|Go on with the other)") }).ClickAsync();
         await page.Locator("progress").WaitForAsync(Long);
+        await visitor.LetWorkersGoAsync();
 
         await page.Locator("progress").WaitForAsync(new() { State = WaitForSelectorState.Detached, Timeout = 180_000 });
         await Assertions.Expect(page.Locator(".card .say")).ToHaveCountAsync(3);
@@ -142,6 +146,7 @@ public sealed class AheadTests(PublishedApp app)
         var page = await visitor.NewPageAsync();
         await page.GotoAsync(address);
         await page.Locator(".tiles a").First.ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Colony 1", Exact = true }).WaitForAsync();
         await Sentence(page).WaitForAsync(Long);
         await page.GetByText("What would a control change?").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the difference" }).ClickAsync();
@@ -174,7 +179,9 @@ public sealed class AheadTests(PublishedApp app)
 
     private static ILocator Sentence(IPage page) => page.Locator("section.card", new() { HasText = "Where it is heading" }).Locator("p.say");
 
-    private static async Task<double> TopAsync(ILocator what) => await what.EvaluateAsync<double>("one => one.getBoundingClientRect().top + scrollY");
+    private static Task<double> HeightAsync(ILocator what) => what.EvaluateAsync<double>("one => one.getBoundingClientRect().height");
+
+    private static Task<double> TopAsync(ILocator what) => what.EvaluateAsync<double>("one => one.getBoundingClientRect().top + scrollY");
 
     private static async Task OrchardAsync(Visitor visitor, int colonies)
     {

@@ -47,8 +47,10 @@ public sealed class ChooseTests(PublishedApp app)
         await using var visitor = await app.VisitAsync(host, 1440, 900);
         var page = visitor.Page;
         await visitor.GoAsync("choose/" + await OrchardAsync(visitor));
+        await visitor.HoldWorkersAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Search plans" }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop" }).ClickAsync();
+        await visitor.LetWorkersGoAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Search plans" }).WaitForAsync();
         await Assertions.Expect(page.Locator(".plan")).ToHaveCountAsync(0);
 

@@ -102,6 +102,7 @@ public sealed class FieldModeTests(PublishedApp app)
         await visitor.OpenAsync();
         await visitor.RegisterAsync("Heath", "1-3");
         await visitor.GoAsync("");
+        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "What is due" }).WaitForAsync();
         await Assertions.Expect(visitor.Page.GetByText("Put Foundress on the home screen.")).ToHaveCountAsync(0);
         const string offer = """
             window.asked = 0;
@@ -125,6 +126,8 @@ public sealed class FieldModeTests(PublishedApp app)
         await visitor.Page.GetByText("Put Foundress on the home screen.").WaitForAsync();
         await visitor.GoAsync("");
         await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "What is due" }).WaitForAsync();
+        // The page asks the device first whether it was put off: what is asked after it is answered after it.
+        await visitor.UntilKeptAsync("store.countPending('home').then(() => true)");
         await Assertions.Expect(visitor.Page.GetByText("Put Foundress on the home screen.")).ToHaveCountAsync(0);
         Assert.Empty(visitor.Faults);
     }

@@ -46,8 +46,9 @@ public sealed class SeasonsTests(PublishedApp app)
         await visitor.Page.GetByText("from seed 4711").WaitForAsync();
         await visitor.RegisterAsync("Written in the demo", "1-2");
         await visitor.GoAsync("settings");
-        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync();
-        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Remove the demo" }).ClickAsync();
+        await visitor.UntilExchangedAsync(() => visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync());
+        Assert.Empty(host.Entries("demo"));
+        await visitor.UntilExchangedAsync(() => visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Remove the demo" }).ClickAsync());
         await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "Where to begin" }).WaitForAsync();
         Assert.Empty(host.Entries("demo"));
         Assert.Empty(host.Entries("home"));

@@ -68,6 +68,22 @@ public sealed class Visitor : IAsyncDisposable
             await Task.Delay(100, patience.Token);
     }
 
+    /// <summary>Holds up what the page sends to its workers, so that what they work on is still under way.</summary>
+    public Task HoldWorkersAsync() => Page.EvaluateAsync(
+        "() => { const post = Worker.prototype.postMessage, held = []; Worker.prototype.postMessage = function (...all) { held.push(() => post.apply(this, all)); }; window.letGo = () => { Worker.prototype.postMessage = post; held.forEach(one => one()); }; }");
+
+    /// <summary>Sends them what was held up.</summary>
+    public Task LetWorkersGoAsync() => Page.EvaluateAsync("letGo()");
+
+    /// <summary>Does something, and waits until an exchange that began later has gone through.</summary>
+    public async Task UntilExchangedAsync(Func<Task> first)
+    {
+        const string last = "store.metaGet('exchanged').then(at => Number(at ?? 0))";
+        var before = await Page.EvaluateAsync<double>($"import('/js/store.js').then(store => {last})");
+        await first();
+        await UntilKeptAsync(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{last}.then(at => at > {before})"));
+    }
+
     /// <summary>Waits until an expression holds on the page, also across a load of it. The browser's own waiting evaluates text, which the app's policy forbids.</summary>
     /// <param name="expression">True or false.</param>
     public async Task UntilAsync(string expression)

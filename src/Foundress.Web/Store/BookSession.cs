@@ -23,8 +23,8 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
     /// <summary>Told after the book, the author or the operation has changed.</summary>
     public event Action? Changed;
 
-    /// <summary>Told after this tab has written entries of its own.</summary>
-    public event Action? Written;
+    /// <summary>Told after this tab has written entries of its own: how many.</summary>
+    public event Action<int>? Written;
 
     /// <summary>The operation whose book is open.</summary>
     public string Operation { get; private set; } = Operations.Home;
@@ -121,7 +121,7 @@ public sealed class BookSession(IEntryStore store, TimeProvider time, IIdSource 
         (scribe.Operation == Operation ? _ledger : ledger).Add(entries);
         Changed?.Invoke();
         store.Tell(scribe.Operation);
-        Written?.Invoke();
+        Written?.Invoke(entries.Count);
         return entries;
     }
 

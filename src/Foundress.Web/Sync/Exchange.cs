@@ -63,7 +63,7 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
     {
         // First, so that a store that fails below keeps nothing written later from being copied.
         session.Changed += () => _ = RecallReaderAsync();
-        session.Written += () => _ = SoonAsync();
+        session.Written += entries => _ = SoonAsync(entries);
         try
         {
             if (long.TryParse(await store.GetAsync("exchanged"), CultureInfo.InvariantCulture, out var milliseconds))
@@ -164,9 +164,12 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
         while (_again);
     }
 
-    private async Task SoonAsync()
+    private async Task SoonAsync(int entries)
     {
         var mine = ++_writes;
+        // Before they are counted on the disk: nothing says "copied" for a moment of what is only here.
+        Pending += entries;
+        Changed?.Invoke();
         try
         {
             await CountAsync(session.Operation);
