@@ -1,10 +1,12 @@
 using System.Globalization;
 using Foundress.Book.Forecasting;
 using Foundress.Book.Judging;
+using Foundress.Book.Seasons;
 using Foundress.Book.State;
 using Foundress.Knowledge;
 using Foundress.Science;
 using Foundress.Science.Forecasting;
+using Foundress.Science.Judging;
 using Foundress.Science.Numerics;
 
 namespace Foundress.Book.Forecasts;
@@ -108,12 +110,15 @@ public sealed class ApiaryForecaster
         var forecasts = new List<ColonyForecast>(colonies.Count);
         var last = how.Only is null ? colonies.Count - 1 : -1;
         var any = new AnyColonyFan(today, how.Ahead, FanStep);
+        // Bees are not shaken out of a winter cluster.
+        var season = SiteSeason.Of(apiary, _knowledge);
+        bool CanTake(DateOnly day) => season.PhaseOn(day) is not (SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood);
         var counted = histories.Any(history => history.Evidence.ToArray().Any(count => count.Day < until));
         for (var i = 0; i < colonies.Count; i++)
         {
             if (how.Only is { } only && only != colonies[i].Id)
                 continue;
-            forecasts.Add(Foretell(colonies[i], histories[i], futures[i], belief.For(histories[i], i), filter, any, (today, until, recovery, counted), lines, how));
+            forecasts.Add(Foretell(colonies[i], histories[i], futures[i], belief.For(histories[i], i), filter, any, (today, until, recovery, counted, CanTake), lines, how));
             if (i < last)
                 yield return new ForecastStep(i + 2, steps, null);
         }
@@ -123,7 +128,7 @@ public sealed class ApiaryForecaster
 
     private ColonyForecast Foretell(
         Colony colony, ColonyHistory history, Science.Dynamics.ColonyDays? future, ColonyBelief belief, ColonyFilter filter, AnyColonyFan any,
-        (DateOnly Today, int Until, double Recovery, bool Counted) at, MiteLevel?[] lines, ForecastOptions how)
+        (DateOnly Today, int Until, double Recovery, bool Counted, Func<DateOnly, bool> CanTake) at, MiteLevel?[] lines, ForecastOptions how)
     {
         var priors = _knowledge.Mites.Priors;
         var seed = SeededGenerator.ForPart(how.Seed, colony.Id.ToString()).NextUInt64();
@@ -143,7 +148,7 @@ public sealed class ApiaryForecaster
         any.Add(outlook);
         var line = Outlook(outlook, lines);
         var next = lines[0] is { } now
-            ? NextJar.Find(outlook, now, _policy.Certainty.SureAbove, BeeCount.Counted((int)_knowledge.Sampling.BeesPerJar.Value), priors)
+            ? NextJar.Find(outlook, now, _policy.Certainty.SureAbove, BeeCount.Counted((int)_knowledge.Sampling.BeesPerJar.Value), priors, canTake: at.CanTake)
             : null;
         var jars = counts.Count(count => count.Kind == EvidenceKind.Jar);
         var supposed = future is null || how.Suppose is not { } suppose ? null : Suppose(filter, future, suppose, at, lines, line, how, seed);
@@ -153,7 +158,7 @@ public sealed class ApiaryForecaster
     }
 
     private SupposedCourse Suppose(
-        ColonyFilter filter, Science.Dynamics.ColonyDays future, Supposition suppose, (DateOnly Today, int Until, double Recovery, bool Counted) at,
+        ColonyFilter filter, Science.Dynamics.ColonyDays future, Supposition suppose, (DateOnly Today, int Until, double Recovery, bool Counted, Func<DateOnly, bool> CanTake) at,
         MiteLevel?[] lines, LineOutlook? without, ForecastOptions how, ulong seed)
     {
         var outlook = filter.Project(future, at.Until + how.Ahead, at.Recovery, seed);

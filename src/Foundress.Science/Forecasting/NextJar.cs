@@ -20,6 +20,7 @@ public readonly record struct NextJar(int Day, DateOnly On, Chance ChanceOfChang
     /// <param name="priors">The figures of counting.</param>
     /// <param name="step">Days from one candidate to the next, 1 or more.</param>
     /// <param name="notice">Days between a jar and the time its answer must serve for, 0 or more.</param>
+    /// <param name="canTake">Whether a jar can be taken on a day; on any when not given.</param>
     /// <returns>Null when on no day a jar could change anything.</returns>
     /// <remarks>
     /// Preposterior analysis (Raiffa &amp; Schlaifer 1961): for each day, over all counts the jar may show, the loss of the better of
@@ -28,7 +29,7 @@ public readonly record struct NextJar(int Day, DateOnly On, Chance ChanceOfChang
     /// much as the best the earliest is taken.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A value is out of its range.</exception>
-    public static NextJar? Find(ColonyOutlook outlook, MiteLevel line, Chance act, BeeCount bees, ForecastPriors priors, int step = 7, int notice = 14)
+    public static NextJar? Find(ColonyOutlook outlook, MiteLevel line, Chance act, BeeCount bees, ForecastPriors priors, int step = 7, int notice = 14, Func<DateOnly, bool>? canTake = null)
     {
         if (act.Value is not (> 0d and < 1d))
             throw new ArgumentOutOfRangeException(nameof(act), act.Value, "The chance from which the keeper acts lies between 0 and 1.");
@@ -40,6 +41,8 @@ public readonly record struct NextJar(int Day, DateOnly On, Chance ChanceOfChang
         List<NextJar> found = [];
         for (int day = 0; day + notice < outlook.Days; day += step)
         {
+            if (canTake is not null && !canTake(outlook.FirstDay.AddDays(day)))
+                continue;
             NextJar one = At(outlook, line, cost, bees, priors, day, day + notice);
             if (one.Gain > 1e-6)
                 found.Add(one);

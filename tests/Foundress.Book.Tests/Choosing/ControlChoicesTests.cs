@@ -146,6 +146,20 @@ public sealed class ControlChoicesTests
     public void For_StripsThatWouldStayIntoTheCluster_AreRuledOut() =>
         Against("amitraz-strips", August with { Start = new DateOnly(2026, 9, 20) }, Ground.Cluster, "The bees cluster from about 1 Nov 2026, before it would be over on 15 Nov 2026");
 
+    /// <summary>Common practice, no source: nobody takes a clustered colony apart, and a brood break needs brood to break.</summary>
+    [Theory]
+    [InlineData("requeening")]
+    [InlineData("queen-caging")]
+    [InlineData("splitting")]
+    [InlineData("brood-comb-removal")]
+    [InlineData("trapping-comb")]
+    public void For_WinterCluster_WhatTakesTheHiveApartIsRuledOut(string agent)
+    {
+        Against(agent, August with { Clustered = true }, Ground.Cluster, "The hive is taken apart comb by comb");
+        Assert.DoesNotContain(Offer(agent, August).Against, reason => reason.Ground == Ground.Cluster);
+        Against("queen-caging", August with { Brood = BroodState.None }, Ground.Brood, "Nothing to break without brood.");
+    }
+
     [Fact]
     public void For_EveryOfferOfAcidVapour_ShowsItsCautionFirst() =>
         Assert.StartsWith("Never breathe the vapour", Offer("oxalic-acid-vapour", August).Mind[0], StringComparison.Ordinal);

@@ -84,5 +84,8 @@ public class ColonyOutlookTests
         Assert.InRange(outlook.Over(MiteLevel.Per100(3), next.Day + 14).Value, 0.1, 0.9);
         Assert.InRange(next.ChanceOfChange.Value, 0.05, 0.6);
         Assert.True(next.Gain > 0d);
+        NextJar later = NextJar.Find(outlook, MiteLevel.Per100(3), Chance.Of(0.5), BeeCount.Counted(300), PlainForecast.Priors, canTake: day => day > next.On)!.Value;
+        Assert.True(later.On > next.On);
+        Assert.Null(NextJar.Find(outlook, MiteLevel.Per100(3), Chance.Of(0.5), BeeCount.Counted(300), PlainForecast.Priors, canTake: _ => false));
     }
 }
