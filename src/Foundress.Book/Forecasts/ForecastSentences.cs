@@ -52,16 +52,19 @@ internal sealed class ForecastSentences(CultureInfo culture)
 
     internal string OfApiary(IReadOnlyList<ColonyForecast> colonies, bool counted, double? expected, DateOnly today, DateOnly to)
     {
-        var course = Course(colonies, expected, today, to);
+        var course = Course(colonies, counted, expected, today, to);
         return counted ? course : $"{ForecastTexts.NothingCounted} {course}";
     }
 
-    private string Course(IReadOnlyList<ColonyForecast> colonies, double? expected, DateOnly today, DateOnly to)
+    private string Course(IReadOnlyList<ColonyForecast> colonies, bool counted, double? expected, DateOnly today, DateOnly to)
     {
         if (expected is not { } over)
             return ForecastTexts.NoLine;
         var last = Say.Day(to);
         var some = Plural.Pick(colonies.Count, ForecastTexts.FormatSomeOfColonies(over.ToString("0.#", culture), colonies.Count));
+        // With nothing counted all colonies are alike, and a name would be that of chance.
+        if (!counted)
+            return ForecastTexts.FormatWhichNotSettled(last, some);
         var now = colonies.Where(one => one.Outlook is { Now: >= 0.5 }).ToList();
         if (now.Count > 0)
             return Plural.Pick(now.Count, ForecastTexts.FormatOverToday(now.Count, Say.List([.. now.Select(one => one.Name)]), last, some));

@@ -57,6 +57,7 @@ public sealed class ApiaryForecasterTests
         var (book, apiary, colonies) = Orchard(2);
         var course = Of(book, apiary);
         Assert.StartsWith("Without a count here to go by", course.Sentence, StringComparison.Ordinal);
+        Assert.EndsWith("which ones is not settled.", course.Sentence, StringComparison.Ordinal);
         Assert.All(course.Colonies, one => Assert.StartsWith("Without a count in this apiary to go by", one.Sentence, StringComparison.Ordinal));
         book.Jar(colonies[0], Today.AddDays(-3), 4);
         var after = Of(book, apiary);
