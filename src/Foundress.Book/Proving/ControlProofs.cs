@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Controls;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Science.Verifying;
 
@@ -37,7 +38,7 @@ public sealed class ControlProofs(BookState state, KnowledgeBase knowledge, Date
         Verdict? verdict = outcome.Efficacy is { } efficacy && test is not null ? tooFew ? Verdict.CannotTell : test.Judge(efficacy) : null;
         var doubts = new ProofDoubts(state, knowledge, control, colonies, _controls);
         var asPlanned = colonies.All(colony => colony.Course.Ending is CourseEnding.AsPlanned or CourseEnding.ColonyEnded);
-        var signal = verdict == Verdict.Failed && asPlanned && agent is { IsNonChemical: false } && !doubts.WeatherOutside;
+        var signal = verdict == Verdict.Failed && asPlanned && agent is { IsNonChemical: false } && !doubts.WeatherOutside && !doubts.Early;
         return new ControlProof
         {
             Control = control,
@@ -131,7 +132,7 @@ public sealed class ControlProofs(BookState state, KnowledgeBase knowledge, Date
         var next = state.CoursesOf(colony.Id).Where(other => other.Control.Id != course.Control.Id && other.Start >= end).Select(other => (DateOnly?)other.Start).Min();
         var after = _jars.After(colony.Id, end, due, next, _jars.ScaleOf(before[0])!).Where(jar => jar.Facts.On > before[0].Facts.On).ToArray();
         if (after.Length == 0)
-            return Without(ProvingTexts.NoJarAfter);
+            return Without(next is { } other && state.JarsOf(colony.Id).Any(jar => jar.Facts.On > other) ? ProvingTexts.FormatNextBegan(Say.Day(other)) : ProvingTexts.NoJarAfter);
         var pair = ProofJars.Pair(before, after);
         var why = course.Ending switch
         {

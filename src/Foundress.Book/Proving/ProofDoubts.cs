@@ -27,6 +27,9 @@ internal sealed class ProofDoubts
 
     internal IReadOnlyList<string> All => _all;
 
+    // Some of what it does was still to come.
+    internal bool Early { get; private set; }
+
     internal bool Reinvasion { get; private set; }
 
     internal bool WeatherOutside { get; private set; }
@@ -38,7 +41,8 @@ internal sealed class ProofDoubts
         if (late > 0)
             _all.Add(ProvingTexts.FormatJarsLate(Say.InColonies(late)));
         var early = told.Count(colony => colony.After[0].Facts.On < colony.Course.Start.AddDays((int)rules.SealedWait.Value));
-        if (early > 0 && agent is not { Reach: BroodReach.Yes })
+        Early = early > 0 && agent is not { Reach: BroodReach.Yes };
+        if (Early)
             _all.Add(ProvingTexts.FormatJarsEarly(Say.InColonies(early)));
     }
 

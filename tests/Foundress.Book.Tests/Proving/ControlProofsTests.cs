@@ -3,6 +3,7 @@ using Foundress.Book.Journal;
 using Foundress.Book.Proving;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Science.Verifying;
 
 namespace Foundress.Book.Tests.Proving;
@@ -49,6 +50,26 @@ public sealed class ControlProofsTests
         Assert.Contains(proof.NextGroups, mode => mode.Id == "3a");
         Assert.Contains("Resistance is possible", proof.Sentence, StringComparison.Ordinal);
         Assert.DoesNotContain("resistant", proof.Sentence, StringComparison.OrdinalIgnoreCase);
+    }
+
+    /// <summary>Dietemann et al. 2013, J Apic Res 52(1): the follow-up comes at least 14 days after the end.</summary>
+    [Theory]
+    [InlineData(6, false)]
+    [InlineData(16, true)]
+    public void Of_EffectReducedInJarsTakenEarly_IsNoSignal(int days, bool signals)
+    {
+        var use = new ControlRecord(new ControlId(_book.Ids.Next()), "oxalic-acid-trickle", Start, _colonies[..8], Start);
+        foreach (var colony in _colonies[..8])
+        {
+            _book.Jar(colony, Start.AddDays(-2), 30);
+            _book.Jar(colony, Start.AddDays(days), 28);
+        }
+
+        _book.Write(use);
+        _book.Write(new ControlEnded(use.Control, Start));
+        var proof = Proofs(Start.AddDays(20)).Of(_book.State.Controls[use.Control]);
+        Assert.Equal((Verdict.Failed, signals), (proof.Verdict, proof.ResistanceSignal));
+        Assert.Equal(!signals, proof.Doubts.Any(doubt => doubt.Contains("may still have been at work", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -145,7 +166,8 @@ public sealed class ControlProofsTests
         var proof = Proofs(End.AddDays(70)).Of(_book.State.Controls[use.Control]);
         Assert.All(proof.Colonies, colony => Assert.NotNull(colony.Why));
         Assert.Contains("No jar in the 21 days before", proof.Colonies[0].Why, StringComparison.Ordinal);
-        Assert.All(proof.Colonies.Skip(1), colony => Assert.Contains("No jar after it", colony.Why, StringComparison.Ordinal));
+        Assert.All(proof.Colonies.Skip(1).SkipLast(1), colony => Assert.Contains("No jar after it", colony.Why, StringComparison.Ordinal));
+        Assert.StartsWith($"Another control began on {Say.Day(End.AddDays(1))}", proof.Colonies[^1].Why, StringComparison.Ordinal);
         Assert.Equal(EfficacyRefusal.NoPairs, proof.Outcome.Refusal);
     }
 
