@@ -23,6 +23,11 @@ public sealed class ControlTests(PublishedApp app)
         await Assertions.Expect(page.GetByLabel("Over, or to be taken out, on")).ToHaveValueAsync(ControlYard.Iso(Today.AddDays(-4)));
         await page.GetByText("Ready: a fitted respirator").WaitForAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Checkbox, new() { Name = "13.3 per 100" })).ToHaveCountAsync(4);
+        // What was counted later than the first day was no reason for it.
+        await page.GetByLabel("First day").FillAsync(ControlYard.Iso(Today.AddDays(-21)));
+        await Assertions.Expect(page.GetByRole(AriaRole.Checkbox, new() { Name = "13.3 per 100" })).ToHaveCountAsync(0);
+        await page.GetByLabel("First day").FillAsync(ControlYard.Iso(Today.AddDays(-18)));
+        await Assertions.Expect(page.GetByRole(AriaRole.Checkbox, new() { Name = "13.3 per 100" })).ToHaveCountAsync(4);
         await page.GetByLabel("Quantity for each colony").FillAsync("1");
         await page.GetByLabel("Unit").SelectOptionAsync("pads");
         await page.GetByLabel("Batch").FillAsync("B-77");

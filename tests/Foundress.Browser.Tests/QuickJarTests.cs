@@ -178,6 +178,20 @@ public sealed partial class QuickJarTests(PublishedApp app)
     }
 
     [Fact]
+    public async Task Keep_MoreMitesThanBees_IsAskedOnce()
+    {
+        await using var host = await PublishedHost.StartAsync(app.WebRoot);
+        await using var visitor = await app.VisitAsync(host);
+        await visitor.OpenAsync("jar");
+        await TypeAsync(visitor.Page, "5000", "300");
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Keep in the book" }).ClickAsync();
+        await visitor.Page.GetByText("if they are right, keep it once more").First.WaitForAsync();
+        Assert.Equal(0, await visitor.Page.EvaluateAsync<int>("import('/js/store.js').then(store => store.countPending('home'))"));
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Keep in the book" }).ClickAsync();
+        await visitor.Page.GetByRole(AriaRole.Heading, new() { Name = "1667" }).Or(visitor.Page.GetByText("1667")).First.WaitForAsync();
+    }
+
+    [Fact]
     public async Task Keep_ColonyFromTheAddressOrNewlyNamed_BelongsToIt()
     {
         await using var host = await PublishedHost.StartAsync(app.WebRoot);

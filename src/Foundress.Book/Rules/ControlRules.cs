@@ -1,3 +1,4 @@
+using System.Globalization;
 using Foundress.Book.Controls;
 using Foundress.Book.Records;
 using Foundress.Book.State;
@@ -103,10 +104,17 @@ internal static class ControlRules
             RecordRules.LivesOn(RecordRules.Known(id, "colonies", state, findings), "start", record.Start, findings);
     }
 
+    // A quantity is in the words of whoever writes it; where it begins with a number, that is above 0.
+    private static bool IsNoQuantity(string? words) =>
+        words?.Trim().Replace('−', '-').Split(' ')[0].Replace(',', '.') is { } first
+        && double.TryParse(first, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && !(number > 0 && double.IsFinite(number));
+
     private static void CheckTexts(ControlRecord record, BookState state, Findings findings)
     {
         findings.Text("product", record.Product, 200);
         findings.Text("quantity", record.Quantity, 200);
+        if (IsNoQuantity(record.Quantity))
+            findings.Error("quantity", record.Quantity, ControlRuleTexts.QuantityNotAboveZero);
         findings.Text("batch", record.Batch, 100);
         findings.Text("supplier", record.Supplier, 300);
         findings.Text("proofOfPurchase", record.ProofOfPurchase, 300);

@@ -22,6 +22,8 @@ public sealed class ControlRulesTests
         { "colonies", r => r with { Colonies = [r.Colonies[0], r.Colonies[0]] }, "2" },
         { "agent", r => r with { Agent = " " }, " " },
         { "withdrawalDays", r => r with { WithdrawalDays = -1 }, "-1" },
+        { "quantity", r => r with { Quantity = "-50 mL" }, "-50 mL" },
+        { "quantity", r => r with { Quantity = "0" }, "0" },
         { "airHigh", r => r with { AirHigh = 99 }, "99" },
         { "airLow", r => r with { AirLow = 20, AirHigh = 10 }, "20" },
         { "airLow", r => r with { AirLow = double.NaN }, "NaN" },
@@ -38,6 +40,13 @@ public sealed class ControlRulesTests
         Assert.Equal((field, given), (problem.Field, problem.Given));
         Assert.EndsWith(".", problem.Message, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("50 mL")]
+    [InlineData("0,5 strips")]
+    [InlineData("two pads")]
+    [InlineData("- see the label")]
+    public void Check_QuantityInWords_IsKeptAsWritten(string quantity) => Assert.Empty(Check(Use("thymol", 28) with { Quantity = quantity }));
 
     [Fact]
     public void Check_OrdinaryUse_HasNoProblem() => Assert.Empty(Check(Use("thymol", 28) with { AirHigh = 24, AirLow = 14 }));
