@@ -147,7 +147,7 @@ public static class EntryJson
         }
         catch (JsonException error)
         {
-            throw new EntryFormatException(EntryTexts.FormatNotJson(error.Message), error);
+            throw new EntryFormatException(EntryTexts.FormatNotJson((error.LineNumber ?? 0) + 1), error);
         }
     }
 

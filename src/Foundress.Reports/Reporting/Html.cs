@@ -1,12 +1,13 @@
 using System.Text;
-using System.Text.RegularExpressions;
 using Foundress.Reports.Drawing;
 
 namespace Foundress.Reports.Reporting;
 
 /// <summary>Writes HTML as text; everything but <see cref="Raw"/> is escaped.</summary>
-internal sealed partial class Html
+internal sealed class Html
 {
+    private const int LongestWhole = 12;
+
     private readonly StringBuilder _text = new(16384);
     private char[] _kinds = [];
 
@@ -80,23 +81,42 @@ internal sealed partial class Html
     /// <summary>Writes text whose days, and short words with a hyphen in them, do not break at the end of a line.</summary>
     public Html Words(string text)
     {
-        var written = 0;
-        foreach (var whole in Whole().EnumerateMatches(text))
+        var words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        for (var i = 0; i < words.Length; i++)
         {
-            Markup.Escape(_text, text[written..whole.Index]);
-            _text.Append("<span class=\"day\">");
-            written = whole.Index + whole.Length;
-            Markup.Escape(_text, text[whole.Index..written]);
-            _text.Append("</span>");
+            if (i > 0)
+                _text.Append(' ');
+            if (IsDay(words.AsSpan(i)))
+            {
+                Whole(string.Join(' ', words, i, 3));
+                i += 2;
+            }
+            else if (words[i].Length <= LongestWhole && words[i].Contains('-', StringComparison.Ordinal))
+            {
+                Whole(words[i]);
+            }
+            else
+            {
+                Markup.Escape(_text, words[i]);
+            }
         }
 
-        Markup.Escape(_text, text[written..]);
         return this;
     }
 
-    // "1 Mar 2027", "1. März 2027", "M1-25".
-    [GeneratedRegex(@"\b\d{1,2}\.? \p{L}{3,9}\.? \d{4}\b|(?<!\S)(?=\S*-)\S{1,12}(?!\S)", RegexOptions.CultureInvariant)]
-    private static partial Regex Whole();
+    // "1 Mar 2027", "1. März 2027", also with a mark after it or before it.
+    private static bool IsDay(ReadOnlySpan<string> words) =>
+        words.Length >= 3
+        && words[0].Trim('(', '.') is { Length: 1 or 2 } day && day.All(char.IsAsciiDigit)
+        && words[1].TrimEnd('.') is { Length: >= 3 and <= 9 } month && month.All(char.IsLetter)
+        && words[2].Length >= 4 && words[2].AsSpan(0, 4).IndexOfAnyExceptInRange('0', '9') < 0;
+
+    private void Whole(string words)
+    {
+        _text.Append("<span class=\"day\">");
+        Markup.Escape(_text, words);
+        _text.Append("</span>");
+    }
 
     /// <inheritdoc/>
     public override string ToString() => _text.ToString();
