@@ -13,6 +13,12 @@ internal static class JarMarks
     private const double LeastRoom = 20;
     private const double Room = 0.04;
 
+    // Further than this share of that width no mark is moved, as long as marks are LeastStep apart: visits that crowd before
+    // today would else stand weeks off, jars after a control on the wrong side of it.
+    private const double Furthest = 0.6;
+    private const double LeastStep = 1;
+    private const double Closer = 0.8;
+
     /// <summary>The jars in the order in which they are drawn: by day, then level, then colony.</summary>
     public static List<JarMark> InOrder(IReadOnlyList<JarMark> jars)
     {
@@ -55,25 +61,31 @@ internal static class JarMarks
 
     private static double[] Places(List<JarMark> jars, DateOnly today, StripLayout layout, DayScale days)
     {
-        var places = new double[jars.Count];
-        var gaps = new double[jars.Count];
         var room = Math.Max(LeastRoom, (layout.Right - layout.Left) * Room);
-        for (var start = 0; start < jars.Count;)
-        {
-            var end = start;
-            while (end < jars.Count && jars[end].On == jars[start].On)
-                end++;
-            var step = Math.Min(2 * layout.Mark - 1, room / Math.Max(1, end - start - 1));
-            for (; start < end; start++)
-                (places[start], gaps[start]) = (days.Middle(jars[start].On), step);
-        }
+        var visits = jars.GroupBy(jar => jar.On).Select(visit => (On: visit.Key, Count: visit.Count())).ToArray();
+        var steps = visits.Select(visit => Math.Min(2 * layout.Mark - 1, room / Math.Max(1, visit.Count - 1))).ToArray();
 
         // What has been counted stands left of today, even when it has been moved.
         var most = layout.Right - layout.Mark - 2;
         if (jars.Count > 0 && days.Holds(today) && jars[^1].On <= today)
             most = Math.Min(most, Math.Max(days.Middle(today) - layout.Mark, layout.Left + layout.Mark + 1));
-        Spread.Apart(places, gaps, layout.Left + layout.Mark + 1, most);
-        return places;
+        while (true)
+        {
+            double[] places = [.. jars.Select(jar => days.Middle(jar.On))];
+            double[] gaps = [.. visits.SelectMany((visit, i) => Enumerable.Repeat(steps[i], visit.Count))];
+            Spread.Apart(places, gaps, layout.Left + layout.Mark + 1, most);
+            var closer = false;
+            for (int visit = 0, first = 0; visit < visits.Length; first += visits[visit++].Count)
+            {
+                var day = days.Middle(visits[visit].On);
+                if (steps[visit] * Closer < LeastStep || Math.Max(day - places[first], places[first + visits[visit].Count - 1] - day) <= Furthest * room)
+                    continue;
+                (steps[visit], closer) = (steps[visit] * Closer, true);
+            }
+
+            if (!closer)
+                return places;
+        }
     }
 
     private static void Whisker(Svg svg, JarMark jar, double x, StripLayout layout)

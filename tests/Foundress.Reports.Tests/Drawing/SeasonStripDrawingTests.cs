@@ -97,6 +97,21 @@ public sealed class SeasonStripDrawingTests
     }
 
     [Theory]
+    [InlineData(DrawingShape.Narrow)]
+    [InlineData(DrawingShape.Wide)]
+    public void Draw_TwoVisitsThatCrowdBeforeToday_StandNearTheirDays(DrawingShape shape)
+    {
+        var orchard = Invented.Orchard();
+        var jars = new[] { 8, 0 }.SelectMany(ago => Enumerable.Range(1, 8).Select(hive => Invented.Jar(hive, $"Hive {hive}", orchard.Today.AddDays(-ago), hive, 300))).ToArray();
+        var root = SvgReader.Parse(SeasonStripDrawing.Draw(orchard with { Jars = jars }, "s", shape, English));
+        var now = SvgReader.Number((string)root.OfClass("fd-now").Single().Attribute("x1")!);
+        var places = root.OfClass("fd-whisker").Where(line => (string)line.Attribute("x1")! == (string)line.Attribute("x2")!).Select(line => SvgReader.Number((string)line.Attribute("x1")!)).Order().ToArray();
+        Assert.Equal(16, places.Distinct().Count());
+        // Two marks of 8 days and what they may be moved at most, where a visit alone has two to three weeks.
+        Assert.InRange(places[0], now - (shape == DrawingShape.Narrow ? 24 : 42), now);
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData("1a")]
     [InlineData("a b")]
