@@ -148,7 +148,8 @@ public sealed class Visitor : IAsyncDisposable
         try
         {
             var seen = await Page.Locator("body").InnerTextAsync(new() { Timeout = 2000 });
-            TestContext.Current.TestOutputHelper?.WriteLine(Page.Url + Environment.NewLine + seen);
+            var words = string.Join(' ', seen.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+            TestContext.Current.TestOutputHelper?.WriteLine($"{Page.Url}: {(words.Length > 1500 ? words[..1500] + " ..." : words)}");
         }
         catch (Exception gone) when (gone is PlaywrightException or TimeoutException)
         {

@@ -249,7 +249,10 @@ public sealed class Exchange(BookServer server, IEntryStore store, BookSession s
 
     private async Task CountAsync(string operation)
     {
-        Pending = await store.CountPendingAsync(operation);
-        Refused = await store.CountRefusedAsync(operation);
+        var writes = _writes;
+        var (pending, refused) = (await store.CountPendingAsync(operation), await store.CountRefusedAsync(operation));
+        // What was written meanwhile is counted by its own writing; this count may not know of it.
+        if (writes == _writes)
+            (Pending, Refused) = (pending, refused);
     }
 }
