@@ -108,6 +108,8 @@ public sealed class Visitor : IAsyncDisposable
     /// <summary>Goes to a place inside the running app, without loading the page again.</summary>
     public async Task GoAsync(string address)
     {
+        // A page that was just loaded has its program on the way still.
+        await UntilAsync("typeof Blazor === 'object' && document.querySelector('h1') !== null");
         await Page.EvaluateAsync("address => Blazor.navigateTo(address)", address);
         await UntilAtAsync(address);
     }
