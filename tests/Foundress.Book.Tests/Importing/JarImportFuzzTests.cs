@@ -53,7 +53,7 @@ public sealed class JarImportFuzzTests
     [Fact]
     public void Rows_SeveralMegabytes_AreReadWithoutKeepingTheFile()
     {
-        var file = new EndlessRows(ImportScene.Header + "\n", "Home,1,2026-07-01,alcohol-wash,oops,300\n", bytes: 12_000_000);
+        var file = new EndlessRows(ImportScene.Header + "\n", "Home,1,2026-07-01,alcohol-wash,oops,300\n", bytes: 40_000_000);
         var import = JarImport.Open(file, new Ledger(), "home", ImportScene.Rules);
         var before = GC.GetTotalMemory(forceFullCollection: true);
         var rows = import.Rows().Count();
@@ -61,7 +61,7 @@ public sealed class JarImportFuzzTests
         Assert.Equal(file.RowsGiven, rows);
         Assert.Equal(rows, import.Rejected);
         // Other tests run meanwhile in the same process: half the file leaves room for what they hold.
-        Assert.True(after - before < 6_000_000, $"{after - before} bytes are still held.");
+        Assert.True(after - before < 20_000_000, $"{after - before} bytes are still held.");
         GC.KeepAlive(import);
     }
 
