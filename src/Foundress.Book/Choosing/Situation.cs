@@ -40,7 +40,7 @@ public sealed record Situation(
     IReadOnlyList<ReducedEffect>? Reduced = null)
 {
     /// <summary>Whether the bees sit in the winter cluster on the first day: as seen, else by the season of the apiary.</summary>
-    public bool InCluster => Clustered ?? Phase is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood;
+    public bool InCluster => Clustered ?? Phase.IsDormant();
 
     /// <summary>Whether drones are reared, by the season of the apiary; null when the season does not say.</summary>
     public bool? DroneBrood => Phase switch

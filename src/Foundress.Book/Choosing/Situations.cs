@@ -69,7 +69,7 @@ public static class Situations
     {
         foreach (var span in year.Spans(start, start.AddYears(1)))
         {
-            if (span.Phase is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood)
+            if (span.Phase.IsDormant())
                 return span.From;
         }
 

@@ -122,7 +122,7 @@ public sealed class DueItems(BookState state, KnowledgeBase knowledge, SeasonStr
 
     // Opening a cluster chills it, and shaking bees out of it can kill them.
     private string InCluster(ApiaryId apiary, DateOnly today) =>
-        SiteSeason.Of(state.Apiaries[apiary], knowledge).PhaseOn(today) is SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood
+        SiteSeason.Of(state.Apiaries[apiary], knowledge).PhaseOn(today).IsDormant()
             ? " " + DueTexts.InCluster
             : string.Empty;
 

@@ -112,7 +112,7 @@ public sealed class ApiaryForecaster
         var any = new AnyColonyFan(today, how.Ahead, FanStep);
         // Bees are not shaken out of a winter cluster.
         var season = SiteSeason.Of(apiary, _knowledge);
-        bool CanTake(DateOnly day) => season.PhaseOn(day) is not (SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood);
+        bool CanTake(DateOnly day) => !season.PhaseOn(day).IsDormant();
         var counted = histories.Any(history => history.Evidence.ToArray().Any(count => count.Day < until));
         for (var i = 0; i < colonies.Count; i++)
         {

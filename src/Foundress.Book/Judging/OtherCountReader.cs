@@ -31,7 +31,7 @@ public sealed class OtherCountReader(KnowledgeBase knowledge, JudgingPolicy poli
         var fall = new NaturalFall(record.Mites, record.Days, record.ShareCounted ?? 1, Voids(record, broodless && factors.Count == 0));
         var rate = fall.PerDay(policy.Confidence);
         // Lines for winter months are set for colonies without brood; a break in the brood at another time is another matter.
-        var breaks = broodless && phase is not (SeasonPhase.DormantBroodless or SeasonPhase.DormantWithBrood);
+        var breaks = broodless && !phase.IsDormant();
         var voids = new List<string>();
         if (breaks)
             voids.Add(OtherCountTexts.BreakInBrood);
