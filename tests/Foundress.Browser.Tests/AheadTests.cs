@@ -8,8 +8,7 @@ public sealed class AheadTests(PublishedApp app)
 {
     private const string NoWorkers = "delete window.Worker";
 
-    private static readonly LocatorWaitForOptions Long = new() { Timeout = 60_000 };
-    private static readonly LocatorWaitForOptions Gone = new() { State = WaitForSelectorState.Detached, Timeout = 60_000 };
+    private static readonly LocatorWaitForOptions Gone = new() { State = WaitForSelectorState.Detached };
 
     [Fact]
     public async Task ColonyPage_Opened_ForecastAppearsByItselfAndSurvivesAReload()
@@ -20,7 +19,7 @@ public sealed class AheadTests(PublishedApp app)
         await OrchardAsync(visitor, 2);
         await page.Locator(".tiles a").First.ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Colony 1", Exact = true }).WaitForAsync();
-        await Sentence(page).WaitForAsync(Long);
+        await Sentence(page).WaitForAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" })).ToHaveCountAsync(0);
         var said = await Sentence(page).InnerTextAsync();
         await UntilCoursesKeptAsync(page, 1);
@@ -28,7 +27,7 @@ public sealed class AheadTests(PublishedApp app)
         // After the reload nothing can be worked out without asking, so what is shown was kept.
         await page.AddInitScriptAsync(NoWorkers);
         await page.ReloadAsync();
-        await Sentence(page).WaitForAsync(Long);
+        await Sentence(page).WaitForAsync();
         await Assertions.Expect(Sentence(page)).ToHaveTextAsync(said, new() { UseInnerText = true });
         await Assertions.Expect(page.GetByText("before the last entry")).ToHaveCountAsync(0);
         Assert.Empty(visitor.Faults);
@@ -40,7 +39,7 @@ public sealed class AheadTests(PublishedApp app)
         await using var host = await PublishedHost.StartAsync(app.WebRoot);
         await using var visitor = await app.VisitAsync(host);
         await OrchardAsync(visitor, 1);
-        await Sentence(visitor.Page).WaitForAsync(Long);
+        await Sentence(visitor.Page).WaitForAsync();
         var said = await Assert.Single(visitor.Page.Workers).EvaluateAsync<string>(
             "() => globalThis.getDotnetRuntime(0).getAssemblyExports('Foundress.Web').then(web => web.Foundress.Web.Background.Reckoner.Vectors())");
         Assert.Equal("4 by the processor", said);
@@ -55,7 +54,7 @@ public sealed class AheadTests(PublishedApp app)
         await OrchardAsync(visitor, 1);
         await page.Locator(".tiles a").First.ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Colony 1", Exact = true }).WaitForAsync();
-        await Sentence(page).WaitForAsync(Long);
+        await Sentence(page).WaitForAsync();
         var before = await Sentence(page).InnerTextAsync();
         Assert.Contains("Without a count in this apiary", before, StringComparison.Ordinal);
         var colony = new Uri(page.Url).AbsolutePath.Split('/')[^1];
@@ -66,7 +65,7 @@ public sealed class AheadTests(PublishedApp app)
         await visitor.GoAsync("settings");
         await visitor.UntilExchangedAsync(() => page.GetByRole(AriaRole.Button, new() { Name = "Copy now" }).ClickAsync());
         await visitor.GoAsync("colony/" + colony);
-        await page.GetByText("This one was made before the last entry.").WaitForAsync(Long);
+        await page.GetByText("This one was made before the last entry.").WaitForAsync();
         await Assertions.Expect(Sentence(page)).ToHaveTextAsync(before, new() { UseInnerText = true });
         var room = await HeightAsync(page.Locator(".newsroom"));
 
@@ -91,7 +90,7 @@ public sealed class AheadTests(PublishedApp app)
         await page.GetByText("The forecast").First.WaitForAsync();
         var before = await TopAsync(page.Locator(".tiles"));
         await visitor.LetWorkersGoAsync();
-        await Sentence(page).WaitForAsync(Long);
+        await Sentence(page).WaitForAsync();
         await page.Locator("progress").WaitForAsync(Gone);
         Assert.InRange(await TopAsync(page.Locator(".tiles")) - before, -32, 32);
         Assert.Empty(visitor.Faults);
@@ -108,26 +107,26 @@ public sealed class AheadTests(PublishedApp app)
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the demo" }).ClickAsync();
         await page.GetByText("from seed 4711").WaitForAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "What lies ahead" }).ClickAsync();
-        await page.Locator("progress").WaitForAsync(Long);
+        await page.Locator("progress").WaitForAsync();
 
         // The keeper goes on while it works: a form opens, takes what is typed, and is left again.
         await visitor.GoAsync("apiary/new");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Typed meanwhile");
         await Assertions.Expect(page.GetByLabel("Name", new() { Exact = true })).ToHaveValueAsync("Typed meanwhile");
         await visitor.GoAsync("ahead");
-        await page.Locator("progress").WaitForAsync(Long);
+        await page.Locator("progress").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();
         await visitor.LetWorkersGoAsync();
         await page.Locator("progress").WaitForAsync(Gone);
         await visitor.HoldWorkersAsync();
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^(Work out the forecasts|Go on with the other)") }).ClickAsync();
-        await page.Locator("progress").WaitForAsync(Long);
+        await page.Locator("progress").WaitForAsync();
         await visitor.LetWorkersGoAsync();
 
         await page.Locator("progress").WaitForAsync(new() { State = WaitForSelectorState.Detached, Timeout = 180_000 });
         await Assertions.Expect(page.Locator(".card .say")).ToHaveCountAsync(3);
         await visitor.GoAsync(string.Empty);
-        await page.Locator("p.ahead").Nth(2).WaitForAsync(Long);
+        await page.Locator("p.ahead").Nth(2).WaitForAsync();
         Assert.True(await page.Locator("article.season .fd-fan:visible").CountAsync() > 0);
         Assert.Empty(visitor.Faults);
     }
@@ -147,10 +146,10 @@ public sealed class AheadTests(PublishedApp app)
         await page.GotoAsync(address);
         await page.Locator(".tiles a").First.ClickAsync();
         await page.GetByRole(AriaRole.Heading, new() { Name = "Colony 1", Exact = true }).WaitForAsync();
-        await Sentence(page).WaitForAsync(Long);
+        await Sentence(page).WaitForAsync();
         await page.GetByText("What would a control change?").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the difference" }).ClickAsync();
-        await page.GetByText("Supposed:").WaitForAsync(Long);
+        await page.GetByText("Supposed:").WaitForAsync();
         Assert.EndsWith("js/reckoner.js", Assert.Single(page.Workers).Url, StringComparison.Ordinal);
         Assert.Empty(visitor.Faults);
     }
@@ -167,13 +166,13 @@ public sealed class AheadTests(PublishedApp app)
         await page.AddInitScriptAsync(barred);
         await OrchardAsync(visitor, 2);
         await page.Locator(".tiles a").First.ClickAsync();
-        await page.GetByText("This browser cannot work beside the page").WaitForAsync(Long);
+        await page.GetByText("This browser cannot work beside the page").WaitForAsync();
         await Assertions.Expect(Sentence(page)).ToHaveCountAsync(0);
         await page.GetByRole(AriaRole.Button, new() { Name = "Work out the forecast" }).ClickAsync();
-        await Sentence(page).WaitForAsync(Long);
+        await Sentence(page).WaitForAsync();
         await page.GetByText("What would a control change?").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the difference" }).ClickAsync();
-        await page.GetByText("Supposed:").WaitForAsync(Long);
+        await page.GetByText("Supposed:").WaitForAsync();
         Assert.Empty(visitor.Faults);
     }
 
@@ -189,13 +188,11 @@ public sealed class AheadTests(PublishedApp app)
         await visitor.RegisterAsync("Brook side", $"1-{colonies}");
     }
 
-    private static async Task UntilCoursesKeptAsync(IPage page, int count)
+    private static Task UntilCoursesKeptAsync(IPage page, int count)
     {
-        using var patience = new CancellationTokenSource(TimeSpan.FromMilliseconds(PublishedApp.Patience));
         const string Count =
             "new Promise((done, failed) => { const open = indexedDB.open('foundress-forecasts'); open.onerror = () => failed(open.error); open.onsuccess = () => { const all = open.result.transaction('courses').objectStore('courses').count(); all.onsuccess = () => { open.result.close(); done(all.result); }; }; })";
-        while (await page.EvaluateAsync<int>(Count) < count)
-            await Task.Delay(100, patience.Token);
+        return Patiently.UntilAsync(async () => await page.EvaluateAsync<int>(Count) >= count);
     }
 
     private static JsonObject Jar(string colony, int mites) => new()

@@ -86,8 +86,7 @@ public sealed class ExchangeTests(PublishedApp app)
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Remove the demo" }).ClickAsync();
         await visitor.Page.GetByText("Where to begin").WaitForAsync();
         // The device forgets the demo first and tells the server next.
-        for (var wait = 0; wait < 100 && host.Entries("demo").Count > 0; wait++)
-            await Task.Delay(100);
+        await Patiently.UntilAsync(() => Task.FromResult(host.Entries("demo").Count == 0));
         Assert.Empty(host.Entries("demo"));
         await visitor.Page.ReloadAsync();
         await visitor.Page.GetByText("Where to begin").WaitForAsync();

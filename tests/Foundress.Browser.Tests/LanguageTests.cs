@@ -77,7 +77,7 @@ public sealed class LanguageTests(PublishedApp app, ITestOutputHelper output)
         var page = visitor.Page;
         await visitor.OpenAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Demo ansehen" }).ClickAsync();
-        await page.Locator("article.season h2 a").First.WaitForAsync(new() { Timeout = 60_000 });
+        await page.Locator("article.season h2 a").First.WaitForAsync();
         var apiary = (await page.Locator("article.season h2 a").First.GetAttributeAsync("href"))!;
         await visitor.GoAsync(apiary);
         var colony = (await page.Locator(".tiles a").First.GetAttributeAsync("href"))!;

@@ -334,11 +334,6 @@ public sealed class RoundTests(PublishedApp app)
         page.GetByRole(AriaRole.Heading, new() { Name = $"Colony {name}", Exact = true }).WaitForAsync();
 
     // What the page holds must be on the disk before it is loaded again.
-    private static async Task SavedAsync(IPage page, string text)
-    {
-        using var patience = new CancellationTokenSource(TimeSpan.FromMilliseconds(PublishedApp.Patience));
-        while (!await page.EvaluateAsync<bool>(
-            "text => import('/js/store.js').then(s => s.draftGet('home/round:' + location.pathname.split('/')[2])).then(d => !!d && d.includes(text))", text))
-            await Task.Delay(100, patience.Token);
-    }
+    private static Task SavedAsync(IPage page, string text) => Patiently.UntilAsync(() => page.EvaluateAsync<bool>(
+        "text => import('/js/store.js').then(s => s.draftGet('home/round:' + location.pathname.split('/')[2])).then(d => !!d && d.includes(text))", text));
 }

@@ -61,12 +61,7 @@ public sealed class Visitor : IAsyncDisposable
 
     /// <summary>Waits until what the device keeps is as it should be.</summary>
     /// <param name="expression">A promise of true or false, with the app's own store module as <c>store</c>.</param>
-    public async Task UntilKeptAsync(string expression)
-    {
-        using var patience = new CancellationTokenSource(TimeSpan.FromMilliseconds(PublishedApp.Patience));
-        while (!await Page.EvaluateAsync<bool>($"import('/js/store.js').then(store => {expression})"))
-            await Task.Delay(100, patience.Token);
-    }
+    public Task UntilKeptAsync(string expression) => Patiently.UntilAsync(() => Page.EvaluateAsync<bool>($"import('/js/store.js').then(store => {expression})"));
 
     /// <summary>Holds up what the page sends to its workers, so that what they work on is still under way.</summary>
     public Task HoldWorkersAsync() => Page.EvaluateAsync(

@@ -15,7 +15,7 @@ public sealed class ZoomTests(PublishedApp app)
         var page = visitor.Page;
         await visitor.OpenAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Look at the demo" }).ClickAsync();
-        await page.GetByRole(AriaRole.Heading, new() { Name = "What is due" }).WaitForAsync(new() { Timeout = 60_000 });
+        await page.GetByRole(AriaRole.Heading, new() { Name = "What is due" }).WaitForAsync();
         var apiary = (await page.Locator("article.season h2 a").First.GetAttributeAsync("href"))!;
         await visitor.GoAsync(apiary);
         var colony = (await page.Locator(".tiles a").First.GetAttributeAsync("href"))!;
