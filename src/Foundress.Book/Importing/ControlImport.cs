@@ -1,8 +1,8 @@
-using System.Globalization;
 using Foundress.Book.Controls;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.Rules;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 
 namespace Foundress.Book.Importing;
@@ -101,7 +101,7 @@ public static class ControlImport
         {
             // Kept in the book like any note: in the language of whoever imported the file.
             var ended = new ControlEnded(control, end, first.Ending, null, first.Ending == ControlEnding.AsPlanned ? null : first.Reason ?? ImportTexts.NoReasonInFile);
-            var endId = new EntryId(NamedIds.Of("imported end", control.ToString(), end.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
+            var endId = new EntryId(NamedIds.Of("imported end", control.ToString(), Say.IsoDay(end)));
             if (!book.Contains(endId))
                 records.Add(new(endId, ended));
         }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
+using Foundress.Book.Wording;
 
 namespace Foundress.Book.Importing;
 
@@ -14,10 +15,8 @@ internal sealed record ControlRow(
 
     /// <summary>Everything but the colonies: rows that share it are one use.</summary>
     internal string Key() => string.Join('\u001f',
-        [NameField.Key(Apiary), Agent, Day(Start), End is { } end ? Day(end) : string.Empty, Ending.ToString(), Withdrawal?.ToString(CultureInfo.InvariantCulture) ?? string.Empty, .. Texts.Select(text => text ?? string.Empty)]);
+        [NameField.Key(Apiary), Agent, Say.IsoDay(Start), End is { } end ? Say.IsoDay(end) : string.Empty, Ending.ToString(), Withdrawal?.ToString(CultureInfo.InvariantCulture) ?? string.Empty, .. Texts.Select(text => text ?? string.Empty)]);
 
     internal ControlRecord Record(ControlId control, IReadOnlyList<ColonyId> colonies) => new(
         control, Agent, Start, colonies, End, Texts[0], Texts[1], Texts[2], Texts[3], Texts[4], Texts[5], Texts[6], Withdrawal, null, Texts[7], null, null, Texts[8], Texts[9]);
-
-    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

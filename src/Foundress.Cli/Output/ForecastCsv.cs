@@ -1,6 +1,7 @@
 using System.Globalization;
 using Foundress.Book.Forecasting;
 using Foundress.Book.Importing;
+using Foundress.Book.Wording;
 using Foundress.Science;
 
 namespace Foundress.Cli.Output;
@@ -19,7 +20,7 @@ internal static class ForecastCsv
             var prediction = forecasts[target.Row].Prediction;
             csv.Write(
             [
-                target.Apiary, target.Colony, target.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture), target.Bees.ToString(CultureInfo.InvariantCulture),
+                target.Apiary, target.Colony, Say.IsoDay(target.On), target.Bees.ToString(CultureInfo.InvariantCulture),
                 .. chances.Select(chance => prediction.Mites(chance).ToString(CultureInfo.InvariantCulture)),
                 .. chances.Select(chance => prediction.Level(chance).Per100Bees.ToString("0.####", CultureInfo.InvariantCulture)),
             ]);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Foundress.Book.Wording;
 using Foundress.Server.Problems;
 
 namespace Foundress.Server.Endpoints;
@@ -7,7 +8,7 @@ namespace Foundress.Server.Endpoints;
 internal static class RequestDay
 {
     /// <summary>Writes it the same way.</summary>
-    public static string Write(DateOnly? day) => day is { } known ? known.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : string.Empty;
+    public static string Write(DateOnly? day) => day is { } known ? Say.IsoDay(known) : string.Empty;
 
     /// <summary>Reads it; null when it is not given.</summary>
     /// <exception cref="RequestProblemException">It is no day.</exception>

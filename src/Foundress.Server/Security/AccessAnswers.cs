@@ -12,7 +12,7 @@ internal sealed class AccessAnswers : IAuthorizationMiddlewareResultHandler
     {
         if (authorizeResult.Succeeded)
             return next(context);
-        var refusal = context.Features.Get<Refusal>() ?? new Refusal(StatusCodes.Status403Forbidden, AccessTexts.NobodyMay);
+        var refusal = Refusal.Of(context);
         if (refusal.Status == StatusCodes.Status401Unauthorized)
             context.Response.Headers[HeaderNames.WWWAuthenticate] = Refusal.Challenge;
         return ProblemAnswer.WriteAsync(context, refusal.Status, refusal.Detail);

@@ -40,7 +40,7 @@ internal static class StillAllowed
             http.Items.Remove(Mark);
         }
 
-        var refusal = http.Features.Get<Refusal>() ?? new Refusal(StatusCodes.Status403Forbidden, AccessTexts.NobodyMay);
+        var refusal = Refusal.Of(http);
         throw new RequestProblemException(refusal.Status, refusal.Detail);
     }
 }

@@ -1,6 +1,7 @@
 using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Microsoft.AspNetCore.Components;
 
 namespace Foundress.Web.Pages;
@@ -16,7 +17,7 @@ public abstract class ColonyFormPage : BookPage
     protected Colony? Colony => Session.State.Colonies.GetValueOrDefault(new ColonyId(Id));
 
     /// <summary>The fields start with today.</summary>
-    protected IReadOnlyDictionary<string, string> First => new Dictionary<string, string> { ["on"] = FormReader.Iso(Session.Today) };
+    protected IReadOnlyDictionary<string, string> First => new Dictionary<string, string> { ["on"] = Say.IsoDay(Session.Today) };
 
     /// <summary>Writes the record when the form is in order.</summary>
     /// <param name="form">The form as read.</param>

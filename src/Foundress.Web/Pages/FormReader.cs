@@ -70,7 +70,4 @@ public sealed class FormReader(FormDraft draft)
 
     /// <summary>Reads the text of a field as a day.</summary>
     public static bool TryIso(string text, out DateOnly day) => DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out day);
-
-    /// <summary>A day as the text of a field.</summary>
-    public static string Iso(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

@@ -5,6 +5,7 @@ using Foundress.Book.Journal;
 using Foundress.Book.Records;
 using Foundress.Book.Rules;
 using Foundress.Book.State;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Web.Kit;
 using Foundress.Web.Shell;
@@ -50,7 +51,7 @@ public sealed class TreatReader(BookSession session, Apiary apiary, ControlList 
     /// <param name="start">The first day.</param>
     /// <param name="colonies">The colonies; all of the apiary when there are none.</param>
     public static string Address(ApiaryId apiary, string agent, DateOnly start, IEnumerable<ColonyId> colonies) =>
-        $"treat/{apiary}?agent={Uri.EscapeDataString(agent)}&start={FormReader.Iso(start)}&colonies={string.Join(',', colonies)}";
+        $"treat/{apiary}?agent={Uri.EscapeDataString(agent)}&start={Say.IsoDay(start)}&colonies={string.Join(',', colonies)}";
 
     /// <summary>The field of a colony.</summary>
     public static string In(ColonyId colony) => $"c:{colony}";

@@ -3,6 +3,7 @@ using Foundress.Book.Calibrating;
 using Foundress.Book.Importing;
 using Foundress.Book.Records;
 using Foundress.Book.Rules;
+using Foundress.Book.Wording;
 using Foundress.Knowledge;
 using Foundress.Science;
 using Foundress.Science.Estimation;
@@ -109,7 +110,7 @@ public sealed class JarFields(KnowledgeBase knowledge, PolicyRecord policy, JarS
         {
             ["method"] = jar.Method,
             ["passes"] = jar.Passes.Count.ToString(CultureInfo.InvariantCulture),
-            ["on"] = FormReader.Iso(jar.On),
+            ["on"] = Say.IsoDay(jar.On),
             ["note"] = jar.Note ?? string.Empty,
             ["damp"] = jar.Conditions?.Damp == true ? "yes" : string.Empty,
         };
